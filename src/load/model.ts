@@ -1,0 +1,118 @@
+import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
+import type { Spread } from '../quantity/spread.ts'
+import type { Unit } from '../quantity/unit.ts'
+import type { SourceKey } from './sources.ts'
+
+/** A measurement a model asks for, and the closed span in which it may be asked. */
+export type NumberKey = {
+  readonly unit: Unit
+  readonly min: number
+  readonly max: number
+  readonly says: string
+  readonly default?: number
+  readonly optional?: true
+}
+
+/** A choice a model asks for, by name. */
+export type ChoiceKey = { readonly choices: readonly string[]; readonly says: string; readonly default?: string; readonly optional?: true }
+
+/** Words a model asks for: the condition under which something was measured. */
+export type WordsKey = { readonly words: true; readonly says: string; readonly optional?: true }
+
+export type Key = NumberKey | ChoiceKey | WordsKey
+export type Keys = Readonly<Record<string, Key>>
+
+type ValueOf<K extends Key> = K extends ChoiceKey ? K['choices'][number] : K extends WordsKey ? string : number
+type MayBeAbsent<K extends Key> = K extends { readonly optional: true } ? undefined : never
+
+/** What `compute` receives: every key of the model, defaults filled in. */
+export type Asked<K extends Keys> = { readonly [name in keyof K]: ValueOf<K[name]> | MayBeAbsent<K[name]> }
+
+/** What a coach wrote under `load`, less the model's name. */
+export type Inputs = Readonly<Record<string, number | string | undefined>>
+
+/** A point in the plane of the movement: metres, x level, y up, feet at the origin. */
+export type Point = { readonly x: number; readonly y: number }
+
+/** One still of a movement, in the very coordinates the statics used. */
+export type Pose = {
+  readonly name: 'start' | 'end' | 'hold'
+  readonly joints: Readonly<Partial<Record<'toe' | 'ball' | 'heel' | 'ankle' | 'knee' | 'hip' | 'shoulder' | 'elbow' | 'wrist' | 'hand' | 'head', Point>>>
+  readonly props: readonly Prop[]
+  readonly forces: readonly { readonly on: 'hands' | 'feet'; readonly at: Point; readonly per_weight: Point }[]
+}
+
+/** A thing drawn around the body, to the same scale. */
+export type Prop =
+  | { readonly kind: 'ground'; readonly y: number }
+  | { readonly kind: 'surface'; readonly at: Point }
+  | { readonly kind: 'bar'; readonly at: Point }
+  | { readonly kind: 'strap'; readonly from: Point; readonly to: Point }
+
+/** A named result beside the load: its name is a phrase a page can print before the number. */
+export type Figure = { readonly name: string; readonly value: Spread; readonly unit: Unit }
+
+/** One line of the working: the equation in symbols, and the same with the numbers in. */
+export type Line = { readonly says: string; readonly formula: string; readonly numbers: string }
+
+/** What a model gives for one rung. */
+export type Load = {
+  /** What the load is a measure of. Only loads of one quantity are compared. */
+  readonly quantity: { readonly name: string; readonly unit: Unit; readonly repeats: boolean }
+  /** The load on one working limb at the hardest point of the rep. */
+  readonly load: Spread
+  readonly figures: readonly Figure[]
+  readonly poses: readonly Pose[]
+  readonly working: readonly Line[]
+  readonly assumes: readonly string[]
+  readonly cautions: readonly string[]
+}
+
+/** One published way of turning measurements into a load. */
+export type LoadModel<K extends Keys = Keys> = {
+  readonly name: string
+  readonly says: string
+  readonly keys: K
+  readonly cites: readonly { readonly source: SourceKey; readonly at: string }[]
+  compute(inputs: Asked<K>): Outcome<Load>
+}
+
+/** Keeps the exact type of the keys, so that `compute` is checked against them. */
+export const loadModel = <const K extends Keys>(model: LoadModel<K>): LoadModel<K> => model
+
+export const isNumberKey = (key: Key): key is NumberKey => 'unit' in key
+export const isChoiceKey = (key: Key): key is ChoiceKey => 'choices' in key
+
+/** Why this value cannot be asked of this key, if it cannot. */
+function refusal(model: string, name: string, key: Key, value: number | string | undefined): string | undefined {
+  if (value === undefined) return 'optional' in key ? undefined : `${name} is not given; ${model} needs it`
+  if (isNumberKey(key)) {
+    const within = typeof value === 'number' && value >= key.min && value <= key.max
+    return within ? undefined : `${name} is ${value}; ${model} holds from ${key.min} to ${key.max} ${key.unit}`
+  }
+  if (isChoiceKey(key)) return key.choices.includes(String(value)) ? undefined : `${name} is ${value}; ${model} knows ${key.choices.join(', ')}`
+  return undefined
+}
+
+/**
+ * Asks `model`, unless an input is absent or lies outside its span. Never throws on a coach's numbers.
+ *
+ * Missing with the key, its value and the span, or with the model's own reason.
+ * Throws  bug, when a model gives a number that is not finite.
+ */
+export function ask<K extends Keys>(model: LoadModel<K>, inputs: Inputs): Outcome<Load> {
+  const filled: Record<string, number | string | undefined> = {}
+  for (const [name, key] of Object.entries<Key>(model.keys)) {
+    const value = inputs[name] ?? ('default' in key ? key.default : undefined)
+    const why = refusal(model.name, name, key, value)
+    if (why) return missing(why)
+    filled[name] = value
+  }
+  const load = model.compute(filled as Asked<K>) // every key was checked against its own span above
+  if (!isMissing(load) && ![load.load, ...load.figures.map(({ value }) => value)].every(isFinite)) {
+    throw new Error(`bug: ${model.name} gave a number that is not finite for ${JSON.stringify(inputs)}`)
+  }
+  return load
+}
+
+const isFinite = ({ mid, points }: Spread): boolean => Number.isFinite(mid) && points.every(Number.isFinite)

@@ -1,0 +1,13 @@
+/** A value, or the reason we decline to give one. Never NaN, never a clamped guess. */
+export type Outcome<Value = number> = Value | Missing
+
+/** The reason is a phrase a coach can read after "not computed:". */
+export type Missing = { readonly missing: string }
+
+/** Declines to answer, saying why. */
+export const missing = (why: string): Missing => ({ missing: why })
+
+/** True where there is no answer. */
+export function isMissing(outcome: unknown): outcome is Missing {
+  return typeof outcome === 'object' && outcome !== null && 'missing' in outcome
+}
