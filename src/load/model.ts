@@ -50,7 +50,7 @@ export type Prop =
   | { readonly kind: 'strap'; readonly from: Point; readonly to: Point }
 
 /** A named result beside the load: its name is a phrase a page can print before the number. */
-export type Figure = { readonly name: string; readonly value: Spread; readonly unit: Unit }
+export type Figure = { readonly name: string; readonly value: Outcome<Spread>; readonly unit: Unit }
 
 /** One line of the working: the equation in symbols, and the same with the numbers in. */
 export type Line = { readonly says: string; readonly formula: string; readonly numbers: string }
@@ -68,13 +68,16 @@ export type Load = {
   readonly cautions: readonly string[]
 }
 
+/** The body a load is computed for. Shares of body weight need only the stature. */
+export type Athlete = { readonly stature_m: number }
+
 /** One published way of turning measurements into a load. */
 export type LoadModel<K extends Keys = Keys> = {
   readonly name: string
   readonly says: string
   readonly keys: K
   readonly cites: readonly { readonly source: SourceKey; readonly at: string }[]
-  compute(inputs: Asked<K>): Outcome<Load>
+  compute(inputs: Asked<K>, athlete: Athlete): Outcome<Load>
 }
 
 /** Keeps the exact type of the keys, so that `compute` is checked against them. */
@@ -100,7 +103,7 @@ function refusal(model: string, name: string, key: Key, value: number | string |
  * Missing with the key, its value and the span, or with the model's own reason.
  * Throws  bug, when a model gives a number that is not finite.
  */
-export function ask<K extends Keys>(model: LoadModel<K>, inputs: Inputs): Outcome<Load> {
+export function ask<K extends Keys>(model: LoadModel<K>, inputs: Inputs, athlete: Athlete): Outcome<Load> {
   const filled: Record<string, number | string | undefined> = {}
   for (const [name, key] of Object.entries<Key>(model.keys)) {
     const value = inputs[name] ?? ('default' in key ? key.default : undefined)
@@ -108,11 +111,11 @@ export function ask<K extends Keys>(model: LoadModel<K>, inputs: Inputs): Outcom
     if (why) return missing(why)
     filled[name] = value
   }
-  const load = model.compute(filled as Asked<K>) // every key was checked against its own span above
-  if (!isMissing(load) && ![load.load, ...load.figures.map(({ value }) => value)].every(isFinite)) {
+  const load = model.compute(filled as Asked<K>, athlete) // every key was checked against its own span above
+  if (!isMissing(load) && ![load.load, ...load.figures.map(({ value }) => value)].every(isFiniteOrMissing)) {
     throw new Error(`bug: ${model.name} gave a number that is not finite for ${JSON.stringify(inputs)}`)
   }
   return load
 }
 
-const isFinite = ({ mid, points }: Spread): boolean => Number.isFinite(mid) && points.every(Number.isFinite)
+const isFiniteOrMissing = (value: Outcome<Spread>): boolean => isMissing(value) || (Number.isFinite(value.mid) && value.points.every(Number.isFinite))

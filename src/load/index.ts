@@ -1,0 +1,15 @@
+import { landing } from './landing.ts'
+import { legPressOfBody } from './leg-press-of-body.ts'
+import type { LoadModel } from './model.ts'
+import { oneRepMax } from './one-rep-max.ts'
+import { published } from './published.ts'
+import { skill } from './skill.ts'
+import { supportedBody } from './supported-body.ts'
+
+/** Every load model, by the name a ladder file gives it. */
+export const models = [supportedBody, legPressOfBody, oneRepMax, landing, published, skill] as const
+
+export type ModelName = (typeof models)[number]['name']
+
+/** The model of that name. */
+export const modelNamed = (name: string): LoadModel | undefined => (models as readonly unknown[] as readonly LoadModel[]).find((model) => model.name === name)

@@ -1,0 +1,76 @@
+/**
+ * The statics of a body that leans on its feet and its hands: balance of moments about the feet.
+ *
+ *     F = Σ mᵢ (xᵢ − x_C) / [(H − C) × u]                              (1)
+ *     N = Σ mᵢ − F u_y                                                 (2)
+ *     μ = |F u_x| / N                                                  (3)
+ *
+ * F is the force on both hands over body weight, u its direction, H the hands, C the point of
+ * contact at the feet, mᵢ and xᵢ each segment's share of body mass and its level place,
+ * N what the feet carry, μ the friction they need.
+ *
+ * Source  mechanics: plane statics of one rigid body, (H − C) × u being the moment of a unit force.
+ * Assumes the pose is held still; each strap is a two-force member, so its force lies along it.
+ */
+import { missing, type Outcome } from '../quantity/outcome.ts'
+import type { Body } from './body.ts'
+import { armLumps, lumps, type Contact } from './chain.ts'
+import type { Point } from './model.ts'
+import type { Still } from './support-pose.ts'
+import { between, cross, minus, point, unit } from './vector.ts'
+
+/** Which way the force on the hands points. `strap` is known; the others are an assumption for a rigid surface or bar. */
+export type Direction = 'strap' | 'along the arm' | 'vertical'
+
+/** Forces over body weight: on both hands, at the feet, and the friction the feet need. */
+export type Forces = { readonly hands: number; readonly on_hands: Point; readonly at_feet: Point; readonly contact: Point; readonly friction: number }
+
+/** Where the feet press: a flat foot anywhere from heel to ball, `share` of the way. */
+export function contactPoint(still: Still, feet: Contact, share: number, foot_height: number): Point {
+  if (feet === 'toes') return still.ball
+  if (feet === 'heels') return still.heel
+  if (feet === 'flat') return between(still.heel, still.ball, share)
+  return point(still.knee.x, foot_height)
+}
+
+function along(still: Still, direction: Direction): Point {
+  if (direction === 'vertical') return point(0, 1)
+  if (direction === 'strap' && still.anchor) return unit(minus(still.anchor, still.hand))
+  const reach = unit(minus(still.shoulder, still.hand))
+  return still.pulls ? point(-reach.x, -reach.y) : reach // hands push the body off a surface, and pull it to a bar
+}
+
+/** Sum of mass, and sum of mass times level distance from `contact`. */
+export type Weight = { readonly mass: number; readonly first_moment: number }
+
+/** Body mass shares and their first moment about the contact; an added mass rides on the trunk. */
+export function weight(body: Body, still: Still, contact: Point, shanksRest: boolean, added: number): Weight {
+  let mass = added
+  let first_moment = added * (between(still.hip, still.shoulder, body.trunk.centre).x - contact.x)
+  for (const lump of [...lumps(body, still, shanksRest), ...armLumps(body, still.shoulder, still.elbow, still.wrist, still.hand)]) {
+    mass += lump.mass
+    first_moment += lump.mass * (lump.at.x - contact.x)
+  }
+  return { mass, first_moment }
+}
+
+/** A lever shorter than this, over stature, turns centimetres of doubt into tenths of body weight. Chosen by us: 26 cm at 174 cm. */
+const SHORTEST_ARM = 0.15
+
+/**
+ * Forces that hold the pose still.
+ *
+ * Units   shares of body weight.
+ * Missing when the hands would have to pull the body down, or the feet would leave the ground.
+ */
+export function supportForces(still: Still, { mass, first_moment }: Weight, contact: Point, direction: Direction): Outcome<Forces> {
+  const way = along(still, direction)
+  const arm = cross(minus(still.hand, contact), way)
+  if (Math.abs(arm) < SHORTEST_ARM) return missing('the line of the force passes too near the feet to settle how much the hands carry')
+  const hands = first_moment / arm // eq. 1
+  if (hands < 0) return missing('the body stands past its balance, so the hands carry nothing')
+  const normal = mass - hands * way.y // eq. 2
+  if (normal <= 0) return missing('the hands would carry more than the whole body, so the feet would leave the ground')
+  const friction = Math.abs(hands * way.x) / normal // eq. 3
+  return { hands, on_hands: point(hands * way.x, hands * way.y), at_feet: point(-hands * way.x, normal), contact, friction }
+}

@@ -1,0 +1,304 @@
+import { figureText, intervalText } from '../quantity/figure.ts'
+import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
+import { interval, mapSpread, type Spread } from '../quantity/spread.ts'
+import { radians } from '../quantity/unit.ts'
+import { bodies, men, women, type Body } from './body.ts'
+import { loadModel, type Asked, type Figure, type Keys, type Line, type Load, type Point, type Pose, type Prop } from './model.ts'
+import { contactPoint, supportForces, weight, type Direction, type Forces } from './support-forces.ts'
+import { supportStills, type Setup, type Still } from './support-pose.ts'
+import { cross, minus, times } from './vector.ts'
+
+const keys = {
+  facing: { choices: ['down', 'up'], says: 'where the chest looks: down in a press-up, up in a row' },
+  feet: { choices: ['toes', 'heels', 'flat', 'knees'], says: 'what the body rests on besides the hands' },
+  hands: { choices: ['surface', 'bar', 'straps'], says: 'what the hands are on' },
+  hand_height_cm: { unit: 'cm', min: 0, max: 250, optional: true, says: 'height of the hands above the floor' },
+  lean_deg: { unit: 'deg', min: 0, max: 90, optional: true, says: 'lean of the body from upright at the start of the rep' },
+  anchor_height_cm: { unit: 'cm', min: 50, max: 600, optional: true, says: 'height of the point the straps hang from' },
+  feet_from_anchor_cm: { unit: 'cm', min: -300, max: 300, optional: true, says: 'how far the point under the anchor lies behind the heels, on the side the body leans to' },
+  strap_cm: { unit: 'cm', min: 20, max: 500, optional: true, says: 'length from the anchor to the grip' },
+  foot_height_cm: { unit: 'cm', min: 0, max: 150, default: 0, says: 'height of what the feet rest on' },
+  knee_deg: { unit: 'deg', min: 60, max: 180, default: 180, says: 'knee angle, 180 being straight' },
+  shanks: { choices: ['rest', 'lifted'], default: 'rest', says: 'kneeling: whether the shanks lie on the floor or are held up' },
+  elbow_deg: { unit: 'deg', min: 40, max: 170, optional: true, says: 'elbow angle at the end of the rep, in the plane of the movement: 70 in a press-up, 90 in a row unless given' },
+  working_side_percent: { unit: '%', min: 50, max: 100, default: 50, says: 'share of the force on the hands that one side takes' },
+  added_mass_percent: { unit: '% of body mass', min: 0, max: 100, default: 0, says: 'mass carried on the trunk' },
+} as const satisfies Keys
+
+/** Upper arms level at the bottom of a press-up; upper arms beside the ribs at the top of a row. Chosen by us, after common practice. */
+const ELBOW_DEG = { down: 70, up: 90 } as const
+
+type Input = Asked<typeof keys>
+
+/** One still and the forces that hold it. */
+type Held = { readonly still: Still; readonly forces: Forces }
+
+/** The lowest point of the rep carries the load a rung is known by; the other end stands beside it where it can be settled. */
+type Rep = { readonly lowest: Held; readonly highest: Outcome<Held> }
+
+/** A press-up is lowest at its end, a row at its start. */
+const lowestIsEnd = (facing: Input['facing']): boolean => facing === 'down'
+
+const HEEL_TO_BALL = [0.5, 0, 1] // a flat foot presses in its middle, at the heel, at the ball
+
+/** Turns centimetres and degrees into shares of stature and radians. */
+function setupOf(input: Input, stature_m: number): Setup {
+  const share = (height_cm: number | undefined) => (height_cm === undefined ? undefined : height_cm / 100 / stature_m)
+  return {
+    facing: input.facing,
+    feet: input.feet,
+    hands: input.hands,
+    foot_height: input.foot_height_cm / 100 / stature_m,
+    hand_height: share(input.hand_height_cm),
+    lean: input.lean_deg === undefined ? undefined : radians(input.lean_deg),
+    anchor_height: share(input.anchor_height_cm),
+    feet_from_anchor: share(input.feet_from_anchor_cm),
+    strap: share(input.strap_cm),
+    knee: radians(input.knee_deg),
+    elbow: radians(input.elbow_deg ?? ELBOW_DEG[input.facing]),
+  }
+}
+
+/** What does not fit together in the set-up, as a phrase after "not computed:". */
+function unfit({ facing, feet, hands, hand_height_cm, lean_deg, strap_cm, anchor_height_cm }: Input): string | undefined {
+  if (facing === 'up' && feet === 'toes') return 'facing up, the feet rest on heels or flat, not on toes'
+  const onStraps = hands === 'straps' && facing === 'up'
+  if (onStraps && anchor_height_cm === undefined) return 'anchor_height_cm is not given; straps need it'
+  const given = [onStraps ? strap_cm : hand_height_cm, lean_deg].filter((value) => value !== undefined).length
+  const names = onStraps ? 'strap_cm or lean_deg' : 'hand_height_cm or lean_deg'
+  if (given === 1) return undefined
+  return given === 0 ? `neither ${names} is given; one of them sets the position` : `${names} are both given; one of them follows from the other`
+}
+
+/** An assumption about what the body touches: which way the hands are pushed, and where a flat foot presses. */
+type Touch = { readonly direction: Direction; readonly press: number }
+
+/** Both ends of the rep for one body, under each assumption. */
+function reps(input: Input, stature_m: number, body: Body, touches: readonly Touch[]): Outcome<Rep>[] {
+  const setup = setupOf(input, stature_m)
+  const stills = supportStills(setup, body)
+  if (isMissing(stills)) return touches.map(() => stills)
+  const shanksRest = setup.feet === 'knees' && input.shanks === 'rest'
+  const held = (still: Outcome<Still>, { direction, press }: Touch): Outcome<Held> => {
+    if (isMissing(still)) return still
+    const contact = contactPoint(still, setup.feet, press, setup.foot_height)
+    const forces = supportForces(still, weight(body, still, contact, shanksRest, input.added_mass_percent / 100), contact, direction)
+    return isMissing(forces) ? forces : { still, forces }
+  }
+  const [low, high] = lowestIsEnd(input.facing) ? [stills.end, stills.start] : [stills.start, stills.end]
+  return touches.map((touch) => {
+    const lowest = held(low, touch)
+    return isMissing(lowest) ? lowest : { lowest, highest: held(high, touch) }
+  })
+}
+
+/** One body under one assumption: what a comparison with measured bodies asks for. */
+export const supportedRep = (input: Input, stature_m: number, body: Body, touch: Touch): Outcome<Rep> =>
+  reps(input, stature_m, body, [touch])[0] ?? missing('nothing was asked')
+
+/** Every body and every assumption, in one fixed order, after the two the middle is made of. */
+type Tried = { readonly woman: Rep; readonly man: Rep; readonly all: readonly Rep[] }
+
+/** The touches that differ, the likely one first, and for each of the six places of a spread which of them stands there. */
+function touchesOf({ hands, feet }: Input): { distinct: [Touch, ...Touch[]]; places: number[] } {
+  const directions: Direction[] = hands === 'straps' ? ['strap'] : ['along the arm', 'vertical']
+  const presses = feet === 'flat' ? HEEL_TO_BALL : [0.5]
+  const [first, ...others] = directions.flatMap((direction) => presses.map((press) => ({ direction, press })))
+  const places = [0, 1].flatMap((way) => [0, 1, 2].map((press) => Math.min(way, directions.length - 1) * presses.length + Math.min(press, presses.length - 1)))
+  return { distinct: [first ?? { direction: 'strap', press: 0.5 }, ...others], places }
+}
+
+function everyRep(input: Input, stature_m: number): Outcome<Tried> {
+  const { distinct, places } = touchesOf(input)
+  const woman = supportedRep(input, stature_m, women, distinct[0])
+  const man = supportedRep(input, stature_m, men, distinct[0])
+  if (isMissing(woman)) return woman
+  if (isMissing(man)) return man
+  const all: Rep[] = []
+  for (const body of bodies) {
+    const tried = reps(input, stature_m, body, distinct)
+    for (const place of places) {
+      const rep = tried[place] ?? woman
+      if (isMissing(rep)) return missing(`${rep.missing} (${body.name})`)
+      all.push(rep)
+    }
+  }
+  return { woman, man, all }
+}
+
+const OVER = 'bodies, directions, pressure under the foot'
+
+/** One figure of the rep over everything tried; its middle is the mean of the reference woman and man. */
+const over = ({ woman, man, all }: Tried, figure: (rep: Rep) => number): Spread => ({
+  mid: (figure(woman) + figure(man)) / 2,
+  points: all.map(figure),
+  over: OVER,
+})
+
+/** The same for the other end of the rep, where it is settled for every body tried. */
+function overHighest(tried: Tried, figure: (held: Held) => number): Outcome<Spread> {
+  const unsettled = [tried.woman, tried.man, ...tried.all].map(({ highest }) => highest).find(isMissing)
+  if (unsettled) return unsettled
+  return over(tried, ({ highest }) => (isMissing(highest) ? 0 : figure(highest))) // none is missing, as checked above
+}
+
+const percent = (spread: Outcome<Spread>): Outcome<Spread> => (isMissing(spread) ? spread : mapSpread(spread, (share) => share * 100))
+
+/** "at the start" and "at the end", in the order lowest, highest. */
+const ends = (facing: Input['facing']): readonly [string, string] => (lowestIsEnd(facing) ? ['at the end', 'at the start'] : ['at the start', 'at the end'])
+
+function figuresOf(input: Input, tried: Tried): Figure[] {
+  const [low, high] = ends(input.facing)
+  const both = (name: string, figure: (held: Held) => number): Figure[] => [
+    { name: `${name} ${low} of the rep`, value: percent(over(tried, ({ lowest }) => figure(lowest))), unit: '% of body weight' },
+    { name: `${name} ${high} of the rep`, value: percent(overHighest(tried, figure)), unit: '% of body weight' },
+  ]
+  const anchor = (name: string, factor: number): Figure => ({
+    name,
+    value: percent(over(tried, ({ lowest }) => factor * lowest.forces.hands)),
+    unit: '% of body weight',
+  })
+  return [
+    ...both('force on both hands', ({ forces }) => forces.hands),
+    ...both('upright part of that force', ({ forces }) => forces.on_hands.y),
+    ...both('what the feet carry', ({ forces }) => forces.at_feet.y),
+    { name: 'friction the feet need', value: over(tried, ({ lowest }) => lowest.forces.friction), unit: 'ratio' },
+    ...(input.hands === 'straps' ? [anchor('force on the anchor, held still', 1), anchor('force on the anchor, loaded suddenly', SUDDEN)] : []),
+  ]
+}
+
+/** A load applied at once, without a drop, pulls twice as hard as at rest. Source mechanics. */
+const SUDDEN = 2
+
+/** A friction coefficient above this is more than a dry shoe surely gives. Chosen by us, after common practice. */
+const SLIPPERY = 0.5
+
+function cautionsOf(input: Input, tried: Tried): string[] {
+  const friction = over(tried, ({ lowest }) => lowest.forces.friction).mid
+  const slips = friction > SLIPPERY ? ['The feet need good grip here: set them against a wall or on a mat that cannot slide.'] : []
+  const anchored = input.hands === 'straps' ? ['Use an anchor rated by a competent person for at least the sudden force.'] : []
+  return [...slips, ...anchored]
+}
+
+/** The balance of moments written out for both reference bodies, at the lowest point of the rep. */
+function workingOf(input: Input, tried: Tried, load: Spread): Line[] {
+  const [low] = ends(input.facing)
+  const line = (who: string, { lowest: { forces, still } }: Rep): Line => {
+    const arm = cross(minus(still.hand, forces.contact), times(forces.on_hands, 1 / forces.hands))
+    return {
+      says: `Force on both hands ${low} of the rep, ${who}: moments about the feet, lengths over stature`,
+      formula: 'F/W = Σ mᵢ (xᵢ − x_C) / [(H − C) × u]',
+      numbers: `${(forces.hands * arm).toFixed(4)} / ${arm.toFixed(4)} = ${forces.hands.toFixed(4)}`,
+    }
+  }
+  const both = over(tried, ({ lowest }) => lowest.forces.hands)
+  const { low: least, high: most } = interval(load)
+  return [
+    line('reference woman', tried.woman),
+    line('reference man', tried.man),
+    {
+      says: 'Mean of the two, and the part of it that one working hand takes',
+      formula: 'q = F/W × share of the working side',
+      numbers: `${both.mid.toFixed(4)} × ${input.working_side_percent} % = ${figureText(load.mid, '% of body weight')}`,
+    },
+    {
+      says: 'Lowest and highest over every body and assumption tried',
+      formula: 'min q to max q',
+      numbers: `${intervalText({ low: least, high: most }, '% of body weight')}, of ${load.points.length} tried`,
+    },
+  ]
+}
+
+/** The reference man's joints in metres, for drawing. */
+function poseOf(name: 'start' | 'end', { still, forces }: Held, input: Input, stature_m: number): Pose {
+  const { heel, ball, toe, ankle, knee, hip, shoulder, head, elbow, wrist, hand, anchor } = still
+  const metres = (at: Point): Point => times(at, stature_m)
+  const held: Prop[] = anchor
+    ? [{ kind: 'strap', from: metres(anchor), to: metres(hand) }]
+    : input.hands === 'bar'
+      ? [{ kind: 'bar', at: metres(hand) }]
+      : hand.y > 0
+        ? [{ kind: 'surface', at: metres(hand) }]
+        : []
+  return {
+    name,
+    joints: {
+      heel: metres(heel),
+      ball: metres(ball),
+      toe: metres(toe),
+      ankle: metres(ankle),
+      knee: metres(knee),
+      hip: metres(hip),
+      shoulder: metres(shoulder),
+      head: metres(head),
+      elbow: metres(elbow),
+      wrist: metres(wrist),
+      hand: metres(hand),
+    },
+    props: [{ kind: 'ground', y: 0 }, ...(input.foot_height_cm > 0 ? [{ kind: 'surface', at: metres(forces.contact) } as const] : []), ...held],
+    forces: [
+      { on: 'hands', at: metres(hand), per_weight: forces.on_hands },
+      { on: 'feet', at: metres(forces.contact), per_weight: forces.at_feet },
+    ],
+  }
+}
+
+function posesOf(input: Input, { man }: Tried, stature_m: number): Pose[] {
+  const [first, second] = lowestIsEnd(input.facing) ? [man.highest, man.lowest] : [man.lowest, man.highest]
+  return [
+    ...(isMissing(first) ? [] : [poseOf('start', first, input, stature_m)]),
+    ...(isMissing(second) ? [] : [poseOf('end', second, input, stature_m)]),
+  ]
+}
+
+function assumptions(input: Input): string[] {
+  return [
+    'The body is held still, in one plane; fast repetitions load more.',
+    'The load is taken at the lowest point of the rep.',
+    input.hands === 'straps'
+      ? 'The force on the hands lies along the strap.'
+      : 'A rigid surface leaves the direction of the force open: along the arm is taken as likely, upright as the other end of the interval.',
+    ...(input.feet === 'flat' ? ['A flat foot may press anywhere from heel to ball.'] : []),
+    ...(input.feet === 'knees' ? [input.shanks === 'rest' ? 'The shanks rest on the floor and carry themselves.' : 'The shanks are held off the floor.'] : []),
+    'The interval spans two tables of body segments and the 5th to 95th percentile of leg, trunk and arm length.',
+  ]
+}
+
+/**
+ * The share of body weight the hands carry when the body leans on hands and feet: press-ups, rows, their easier and harder versions.
+ *
+ * The body is a planar chain of segments; the balance of moments about the feet gives the force on the hands.
+ *
+ * Shape   one set-up to the load on one working hand, over 21 bodies, two directions of the force and three points under the foot.
+ * Units   cm, deg, % in; % of body weight out.
+ * Missing when the set-up does not close, or the hands would have to pull the body down.
+ * Source  deLeva1996, winter2009 for segments; gordon2014 for the spread; mechanics for the statics.
+ * Assumes see `assumptions`; they stand beside the number on the page.
+ */
+export const supportedBody = loadModel({
+  name: 'supported-body',
+  says: 'force on the hands of a body that leans on hands and feet',
+  keys,
+  cites: [
+    { source: 'deLeva1996', at: 'Table 4: masses, lengths and centres of mass' },
+    { source: 'winter2009', at: 'Table 4.1 and Fig. 4.1: the second set of segments' },
+    { source: 'gordon2014', at: 'means and SD of leg, trunk and arm length over stature' },
+    { source: 'mechanics', at: 'balance of moments about the feet' },
+  ],
+  compute(input, { stature_m }): Outcome<Load> {
+    const why = unfit(input)
+    if (why) return missing(why)
+    const tried = everyRep(input, stature_m)
+    if (isMissing(tried)) return tried
+    const load = mapSpread(over(tried, ({ lowest }) => lowest.forces.hands), (share) => share * input.working_side_percent)
+    return {
+      quantity: { name: 'force on one working hand', unit: '% of body weight', repeats: true },
+      load,
+      figures: figuresOf(input, tried),
+      poses: posesOf(input, tried, stature_m),
+      working: workingOf(input, tried, load),
+      assumes: assumptions(input),
+      cautions: cautionsOf(input, tried),
+    }
+  },
+})
