@@ -1,0 +1,16 @@
+import type { Path } from '../ladder/finding.ts'
+import type { MeasuredLadder, MeasuredPage } from '../measure/measure.ts'
+
+/** What a rule found: where in the ladder, and what to do. */
+export type Found = { readonly path: Path; readonly message: string }
+
+/** One sentence that must be true of every ladder, and a way to find where it is not. */
+export type Rule = {
+  /** Kebab-case statement of the healthy state; also the fixture names and the page address. Never renamed. */
+  readonly name: string
+  readonly says: string
+  readonly why: string
+  check(ladder: MeasuredLadder): Found[]
+  /** The same sentence, said of a hand-written page. */
+  readonly checkPage?: (page: MeasuredPage) => Found[]
+}

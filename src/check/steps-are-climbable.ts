@@ -1,0 +1,19 @@
+import { isMissing } from '../quantity/outcome.ts'
+import { repsText } from '../measure/predict.ts'
+import type { Rule } from './rule.ts'
+
+export const stepsAreClimbable: Rule = {
+  name: 'steps-are-climbable',
+  says: 'Whoever meets the entry can do the first repetitions on the next rung.',
+  why: 'A step that is too steep is practised with bad form, or not at all. Common practice: put an easier version between.',
+
+  check: ({ rungs, first_reps }) =>
+    rungs.flatMap(({ title, steps }, index) =>
+      steps.flatMap(({ from, kind, predicted, computed_entry }) => {
+        if (kind !== 'too steep' || isMissing(predicted)) return []
+        const below = rungs.find(({ id }) => id === from)?.title ?? from
+        const remedy = isMissing(computed_entry) ? 'Put a rung between' : `Ask for ${computed_entry} repetitions on "${below}", or put a rung between`
+        return [{ path: ['rungs', index], message: `The step from "${below}" to "${title}" is too steep: ${repsText(predicted)} repetitions to expect where ${first_reps} are wanted. ${remedy}.` }]
+      }),
+    ),
+}

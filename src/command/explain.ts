@@ -1,0 +1,115 @@
+import { figureText, intervalText } from '../quantity/figure.ts'
+import { isMissing, type Outcome } from '../quantity/outcome.ts'
+import { interval, type Spread } from '../quantity/spread.ts'
+import { REFERENCE_STATURE_M } from '../load/body.ts'
+import { sources } from '../load/sources.ts'
+import { isNumberKey } from '../load/model.ts'
+import { entryText } from '../measure/entry.ts'
+import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
+import { repsText } from '../measure/predict.ts'
+import type { Step } from '../measure/step.ts'
+import { nearest } from '../read/nearest.ts'
+import { checkedWorkspace, workspaceOption } from './curriculum.ts'
+import { report } from './report.ts'
+import { EXIT, Misuse, type Typed, type Verb } from './verb.ts'
+
+/** `rungbook explain`: where each number of a ladder comes from. */
+export const explainVerb: Verb = {
+  name: 'explain',
+  says: 'shows where the numbers of a ladder or a rung come from',
+  usage: 'rungbook explain LADDER[/RUNG] [--workspace DIR] [--format text|json] [--stature-cm N]',
+  options: { ...workspaceOption, format: { type: 'string' }, 'stature-cm': { type: 'string' } },
+
+  async run(typed, console) {
+    const { ladder, rungs, findings } = await named(typed, console)
+    if (!ladder) {
+      console.note(report(findings))
+      return EXIT.findings
+    }
+    if (typed.options.format === 'json') console.out(`${JSON.stringify({ version: 1, ladder: ladder.id, rungs: rungs.map(rungFacts) }, null, 2)}\n`)
+    else console.out(rungs.map((rung) => explained(rung, ladder)).join('\n'))
+    return EXIT.fine
+  },
+}
+
+async function named(typed: Typed, console: Parameters<Verb['run']>[1]) {
+  const [name, ...more] = typed.rest
+  if (name === undefined || more.length > 0) throw new Misuse('Name one ladder or rung, such as press-up or press-up/floor.')
+  const stature_cm = Number(typed.options['stature-cm'] ?? REFERENCE_STATURE_M * 100)
+  if (!(stature_cm >= 100 && stature_cm <= 230)) throw new Misuse('--stature-cm must be a number from 100 to 230.')
+  const { measured, findings } = await checkedWorkspace(typed, console, { stature_m: stature_cm / 100 })
+  if (!measured) return { ladder: undefined, rungs: [], findings }
+  const [id, rungId] = name.split('/')
+  const ladder = measured.ladders.find((candidate) => candidate.id === id)
+  const known = measured.ladders.flatMap(({ id: own, rungs }) => [own, ...rungs.map((rung) => `${own}/${rung.id}`)])
+  const rungs = ladder?.rungs.filter((rung) => rungId === undefined || rung.id === rungId) ?? []
+  if (!ladder || rungs.length === 0) {
+    const like = nearest(name, known)
+    throw new Misuse(`There is no "${name}" here. ${like ? `Did you mean ${like}?` : `The ladders are: ${measured.ladders.map(({ id: own }) => own).join(', ')}.`}`)
+  }
+  return { ladder, rungs, findings }
+}
+
+const orReason = <Value>(outcome: Outcome<Value>, text: (value: Value) => string): string => (isMissing(outcome) ? `not computed: ${outcome.missing}` : text(outcome))
+
+/** The derivation of one rung, as a person would write it down. */
+function explained(rung: MeasuredRung, ladder: MeasuredLadder): string {
+  const lines = [`${ladder.title}: ${rung.title}  (${ladder.id}/${rung.id})`, '', `  model     ${rung.model.name}: ${rung.model.says}`, ...inputLines(rung)]
+  const { outcome } = rung
+  if (isMissing(outcome)) lines.push(`  load      not computed: ${outcome.missing}`)
+  else {
+    const { unit, name } = outcome.quantity
+    const spread = (value: Spread, of = unit) => `${figureText(value.mid, of)}, from ${intervalText(interval(value), of)}`
+    lines.push(`  load      ${name}: ${spread(outcome.load)}`)
+    for (const { says, formula, numbers } of outcome.working) lines.push(`            ${says}`, `              ${formula}`, `              ${numbers}`)
+    for (const { name: what, value, unit: of } of outcome.figures) lines.push(`  beside    ${what}: ${orReason(value, (figure) => spread(figure, of))}`)
+    for (const assumption of outcome.assumes) lines.push(`  assumes   ${assumption}`)
+  }
+  for (const { source, at } of rung.model.cites) lines.push(`  source    ${sources[source].cite}; ${at} (${sources[source].seen})`)
+  for (const step of rung.steps) lines.push(...stepLines(step, ladder))
+  return `${lines.join('\n')}\n`
+}
+
+/** Every key of the model with its value, its unit, and whether the coach gave it. */
+function inputLines({ model, load }: MeasuredRung): string[] {
+  const given: Readonly<Record<string, unknown>> = load
+  return Object.entries(model.keys).flatMap(([name, key]) => {
+    const value = given[name] ?? ('default' in key ? key.default : undefined)
+    if (value === undefined) return []
+    const unit = isNumberKey(key) ? ` ${key.unit}` : ''
+    return [`  input     ${name} = ${String(value)}${unit}${given[name] === undefined ? ' (unless given)' : ''}`]
+  })
+}
+
+function stepLines(step: Step, ladder: MeasuredLadder): string[] {
+  return [
+    `  step      from ${step.from}: ${orReason(step.kind, (kind) => kind)}`,
+    `    entry     ${entryText(step.entry)}`,
+    `    heavier   ${orReason(step.times, (times) => `${times.mid.toFixed(2)} times, ${interval(times).low.toFixed(2)} to ${interval(times).high.toFixed(2)} over the bodies tried`)}`,
+    `    predicted first reps  ${orReason(step.predicted, (predicted) => `${repsText(predicted)} by ${predicted.formulas.join(', ')}`)}`,
+    `    computed entry        ${orReason(step.computed_entry, (reps) => `${reps} repetitions leave at least ${ladder.first_reps}`)}`,
+    `    block                 ${orReason(step.block, ({ sessions, weeks }) => `${sessions.join(' to ')} sessions, ${weeks.join(' to ')} weeks`)}`,
+  ]
+}
+
+/** The same, as values. Points of a spread are left out: the interval says what they span. */
+function rungFacts(rung: MeasuredRung): unknown {
+  const outcome = isMissing(rung.outcome)
+    ? rung.outcome
+    : {
+        quantity: rung.outcome.quantity,
+        load: interval(rung.outcome.load),
+        figures: rung.outcome.figures.map(({ name, value, unit }) => ({ name, unit, value: isMissing(value) ? value : interval(value) })),
+        working: rung.outcome.working,
+        assumes: rung.outcome.assumes,
+      }
+  return {
+    id: rung.id,
+    title: rung.title,
+    model: rung.model.name,
+    inputs: rung.load,
+    outcome,
+    sources: rung.model.cites.map(({ source, at }) => ({ ...sources[source], at })),
+    steps: rung.steps.map((step) => ({ ...step, times: isMissing(step.times) ? step.times : interval(step.times) })),
+  }
+}

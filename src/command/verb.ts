@@ -1,0 +1,27 @@
+import type { ParseArgsConfig } from 'node:util'
+
+/** Where a verb writes, and where it was started. Results go out, everything else goes to `note`. */
+export type Console = {
+  out(text: string): void
+  note(text: string): void
+  readonly colour: boolean
+  readonly folder: string
+}
+
+/** What was typed after the verb: its options and the rest. */
+export type Typed = { readonly options: Readonly<Record<string, string | boolean | undefined>>; readonly rest: readonly string[] }
+
+/** How a run ends: nothing to put right, findings, wrong usage, our bug. */
+export const EXIT = { fine: 0, findings: 1, usage: 2, bug: 3 } as const
+
+/** One verb of the command line. */
+export type Verb = {
+  readonly name: string
+  readonly says: string
+  readonly usage: string
+  readonly options: NonNullable<ParseArgsConfig['options']>
+  run(typed: Typed, console: Console): Promise<number>
+}
+
+/** A mistake in what was typed; said in one sentence, with exit 2. */
+export class Misuse extends Error {}

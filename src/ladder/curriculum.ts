@@ -1,0 +1,60 @@
+import type { Places } from './finding.ts'
+import type { Demand, Entry, Handbook, LadderFields, PageFields, RungFields, Supervision } from './schema.ts'
+
+/** Markdown as the coach wrote it. */
+export type Markdown = string
+
+/** What is seen, why, what to say, and what to do if it stays. */
+export type Fault = { readonly seen: string; readonly cause: string; readonly say: string; readonly remedy: string }
+
+/** The prose of one rung, by the headings a coach uses. A section that was not written is undefined. */
+export type RungWords = {
+  readonly intro: Markdown
+  readonly set_up: Markdown | undefined
+  readonly full_rep: readonly string[] | undefined
+  readonly cues: readonly string[] | undefined
+  readonly faults: readonly Fault[] | undefined
+  readonly notes: readonly { readonly title: string; readonly body: Markdown }[]
+}
+
+/** One version of a movement. */
+export type Rung = {
+  readonly id: string
+  readonly title: string
+  /** The rungs it follows; empty for the first. */
+  readonly after: readonly string[]
+  readonly demand: readonly Demand[]
+  readonly entry: Entry
+  readonly load: RungFields['load']
+  readonly supervision: Supervision | undefined
+  readonly equipment: readonly string[]
+  readonly form: readonly string[]
+  readonly cautions: readonly string[]
+  readonly first_side: string | undefined
+  readonly words: RungWords | undefined
+}
+
+/** What a layer changed in a ladder it did not write. */
+export type Amended = { readonly by: string; readonly because: string; readonly what: readonly string[] }
+
+/** The ordered versions of one movement. */
+export type Ladder = Omit<LadderFields, 'rungs'> & {
+  readonly intro: Markdown
+  readonly rungs: readonly Rung[]
+  readonly amended: readonly Amended[]
+  /** The organisation whose layer wrote it. */
+  readonly layer: string
+  readonly places: Places
+}
+
+/** A hand-written page of the handbook. */
+export type Page = PageFields & { readonly id: string; readonly body: Markdown; readonly layer: string; readonly places: Places }
+
+/** Everything that was read: one organisation's handbook, its layers joined. */
+export type Curriculum = { readonly handbook: Handbook; readonly ladders: readonly Ladder[]; readonly pages: readonly Page[] }
+
+/** A file of a workspace, as it lies on disk. `file` is relative to its workspace, with forward slashes; `shown` is how findings name it from elsewhere. */
+export type SourceFile = { readonly file: string; readonly bytes: Uint8Array; readonly shown?: string }
+
+/** One workspace: its own files, named by the organisation once its handbook.yaml is read. */
+export type Layer = { readonly files: readonly SourceFile[] }

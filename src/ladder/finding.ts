@@ -1,0 +1,29 @@
+/** Where in a workspace something stands. Lines and columns count from 1. */
+export type Place = { readonly file: string; readonly line: number; readonly column: number }
+
+/** Something a coach can put right: which rule, where, and in words what to do. */
+export type Finding = Place & { readonly rule: string; readonly message: string }
+
+/** A way into a ladder: keys, and rungs by their id. */
+export type Path = readonly (string | number)[]
+
+/** Places by path, as `placeOf` looks them up. */
+export type Places = ReadonlyMap<string, Place>
+
+export const pathKey = (path: Path): string => path.join('/')
+
+/** The place of `path`, or of the nearest thing around it that was written down. */
+export function placeOf(places: Places, path: Path): Place {
+  for (let length = path.length; length >= 0; length -= 1) {
+    const place = places.get(pathKey(path.slice(0, length)))
+    if (place) return place
+  }
+  throw new Error(`bug: nothing in this file has a place (${pathKey(path)})`)
+}
+
+/** By file, then line, column and rule: the same order on every machine. */
+export const inOrder = (findings: readonly Finding[]): Finding[] =>
+  [...findings].sort((a, b) => compareText(a.file, b.file) || a.line - b.line || a.column - b.column || compareText(a.rule, b.rule) || compareText(a.message, b.message))
+
+/** Compares by code unit, whatever the language of the machine. */
+export const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)

@@ -1,0 +1,137 @@
+import { z } from 'zod'
+import { isChoiceKey, isNumberKey, type Key, type Keys } from '../load/model.ts'
+import { models } from '../load/index.ts'
+import { count, day, id, list, measured, oneOf, words } from './words.ts'
+
+/** What makes a rung harder besides load. Named, never scored. */
+export const DEMANDS = ['balance', 'one side', 'longer range', 'speed', 'grip'] as const
+/** Who has to be there, in rising order. */
+export const SUPERVISION = ['none', 'partner', 'coach', 'qualified coach'] as const
+
+/** The amount that has to be shown, in one of three units. */
+const amount = {
+  reps: count(1, 200).optional(),
+  seconds: measured(1, 1800, 's').optional(),
+  metres: measured(1, 5000, 'm').optional(),
+}
+
+const standard = z.strictObject(
+  {
+    sets: count(1, 10),
+    ...amount,
+    sessions: count(1, 10).default(2),
+    rest_s: measured(0, 900, 's').default(90),
+    reserve_reps: count(0, 5).default(0),
+  },
+  '{key} must hold keys such as sets and reps.',
+)
+
+/** A rung's own standard for entering it; what it leaves out comes from the ladder's. */
+const entry = z.strictObject(
+  { sets: count(1, 10).optional(), ...amount, sessions: count(1, 10).optional(), reserve_reps: count(0, 5).optional() },
+  '{key} must hold keys such as reps.',
+)
+
+const loadKey = (key: Key) => {
+  const value = isNumberKey(key) ? measured(key.min, key.max, key.unit) : isChoiceKey(key) ? oneOf(key.choices as [string, ...string[]]) : words(300)
+  return 'default' in key || 'optional' in key ? value.optional() : value
+}
+
+const loadSchema = (name: string, keys: Keys) =>
+  z.strictObject({ model: z.literal(name), ...Object.fromEntries(Object.entries(keys).map(([key, spec]) => [key, loadKey(spec)])) })
+
+const [firstModel, ...otherModels] = models.map(({ name, keys }) => loadSchema(name, keys))
+if (!firstModel) throw new Error('bug: no load model')
+
+/** What a coach writes under `load`: a model's name, and what that model asks. Its keys and spans come from the model itself. */
+const load = z.discriminatedUnion('model', [firstModel, ...otherModels], `model must be one of: ${models.map(({ name }) => name).join(', ')}.`)
+
+const rung = z.strictObject(
+  {
+    id,
+    title: words(80),
+    after: list(10, id).optional(),
+    demand: list(5, oneOf(DEMANDS)).optional(),
+    entry: entry.optional(),
+    load,
+    supervision: oneOf(SUPERVISION).optional(),
+    equipment: list(20).optional(),
+    form: list(10).optional(),
+    cautions: list(10, words(300)).optional(),
+    first_side: words().optional(),
+  },
+  'each rung must hold keys such as id, title and load.',
+)
+
+const review = z.strictObject({ by: words(80), on: day, seal: words(80).optional() }, '{key} must hold by and on.')
+const source = z.strictObject({ id: words(40), cite: words(400), doi: words(120).optional() }, 'each source must hold id and cite.')
+
+const fields = {
+  title: words(80),
+  movement: words(60),
+  aim: id,
+  equipment: list(30),
+  standard,
+  first_reps: count(1, 50).optional(),
+  sessions_per_week: measured(0.5, 14, '').default(2),
+  form: list(10),
+  supervision: oneOf(SUPERVISION).default('none'),
+  review: review.optional(),
+  sources: z.array(source, '{key} must be a list.').max(60, '{key} must be a list of at most 60.').optional(),
+  stop: list(20, words(300)),
+  ask_first: list(20, words(300)),
+}
+
+/** The front matter of a ladder file. */
+export const ladderSchema = z.strictObject(
+  { id, ...fields, rungs: z.array(rung, '{key} must be a list of rungs.').min(1, '{key} must hold at least one rung.').max(500, '{key} must be a list of at most 500.') },
+  'The front matter must hold keys such as id, title and rungs.',
+)
+
+/** The front matter of a file that amends a ladder of the curriculum below: what it names replaces, safety notes are added. */
+export const amendmentSchema = z.strictObject({
+  amends: id,
+  because: words(300),
+  title: fields.title.optional(),
+  equipment: fields.equipment.optional(),
+  standard: standard.partial().optional(),
+  first_reps: fields.first_reps,
+  sessions_per_week: measured(0.5, 14, '').optional(),
+  form: fields.form.optional(),
+  supervision: oneOf(SUPERVISION).optional(),
+  review: review.optional(),
+  stop: fields.stop.optional(),
+  ask_first: fields.ask_first.optional(),
+  rungs: z.array(rung.partial().extend({ id }), '{key} must be a list of rungs.').max(500, '{key} must be a list of at most 500.').optional(),
+})
+
+/** The front matter of a page of the handbook. */
+export const pageSchema = z.strictObject({
+  title: words(80),
+  order: measured(0, 1000, '').default(100),
+  summary: words(300),
+})
+
+const language = z.string('Each language must be a code such as en or pt-BR.').regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'Each language must be a code such as en or pt-BR.')
+
+/** handbook.yaml. */
+export const handbookSchema = z.strictObject({
+  title: words(80),
+  organisation: words(120),
+  edition: z.string('{key} must be words in quotes, such as "2026.2".').regex(/^[0-9A-Za-z][0-9A-Za-z.-]{0,30}$/, '{key} must be letters, digits, dots and hyphens, such as "2026.2".'),
+  languages: z.array(language, '{key} must be a list such as [en, es].').min(1, '{key} must name at least one language.').max(20, '{key} must be a list of at most 20.').default(['en']),
+  units: oneOf(['metric', 'imperial']).default('metric'),
+  extends: words(300).optional(),
+  contact: words(200),
+  colours: z.strictObject({ accent: z.string('{key} must be a colour such as "#0b5563".').regex(/^#[0-9a-f]{6}$/i, '{key} must be a colour such as "#0b5563".') }, '{key} must hold accent.').optional(),
+})
+
+export type LadderFields = z.infer<typeof ladderSchema>
+export type RungFields = z.infer<typeof rung>
+export type AmendmentFields = z.infer<typeof amendmentSchema>
+export type PageFields = z.infer<typeof pageSchema>
+export type Handbook = z.infer<typeof handbookSchema>
+export type Standard = z.infer<typeof standard>
+export type Entry = z.infer<typeof entry>
+export type Demand = (typeof DEMANDS)[number]
+export type Supervision = (typeof SUPERVISION)[number]

@@ -1,0 +1,70 @@
+import type { Outcome } from '../quantity/outcome.ts'
+import { REFERENCE_STATURE_M } from '../load/body.ts'
+import { modelNamed } from '../load/index.ts'
+import { ask, type Athlete, type Load, type LoadModel } from '../load/model.ts'
+import type { Curriculum, Ladder, Page, Rung } from '../ladder/curriculum.ts'
+import { placeOf, type Path, type Place } from '../ladder/finding.ts'
+import { GENERATED_PAGES } from '../ladder/words.ts'
+import { fullEntry, type FullEntry } from './entry.ts'
+import { stepOf, type Step } from './step.ts'
+
+/** A rung with its load, and the steps that lead to it. */
+export type MeasuredRung = Rung & {
+  readonly model: LoadModel
+  readonly outcome: Outcome<Load>
+  /** What must be shown on this rung before the next, by the ladder's standard. */
+  readonly standard: FullEntry
+  /** One step from each rung it follows. */
+  readonly steps: readonly Step[]
+}
+
+/** What a ladder may point at: addresses of rungs, ladders and pages of the same handbook. */
+export type Known = { readonly rungs: ReadonlySet<string>; readonly pages: ReadonlySet<string> }
+
+export type MeasuredLadder = Omit<Ladder, 'rungs'> & { readonly rungs: readonly MeasuredRung[]; readonly known: Known }
+export type MeasuredPage = Page & { readonly known: Known }
+export type MeasuredCurriculum = { readonly handbook: Curriculum['handbook']; readonly ladders: readonly MeasuredLadder[]; readonly pages: readonly MeasuredPage[] }
+
+/** The body a handbook's figures are for, until a reader gives their own. */
+export const AVERAGE: Athlete = { stature_m: REFERENCE_STATURE_M }
+
+/**
+ * Puts a number, or a reason, on every rung and every step.
+ *
+ * Shape   n ladders to n ladders, their rungs in the same order.
+ */
+export function measure(curriculum: Curriculum, athlete: Athlete = AVERAGE): MeasuredCurriculum {
+  const known: Known = {
+    rungs: new Set(curriculum.ladders.flatMap(({ id, rungs }) => [id, ...rungs.map((rung) => `${id}/${rung.id}`)])),
+    pages: new Set([...GENERATED_PAGES, ...curriculum.pages.map(({ id }) => id)]),
+  }
+  return {
+    handbook: curriculum.handbook,
+    ladders: curriculum.ladders.map((ladder) => measureLadder(ladder, known, athlete)),
+    pages: curriculum.pages.map((page) => ({ ...page, known })),
+  }
+}
+
+/** Measures one ladder. */
+export function measureLadder(ladder: Ladder, known: Known, athlete: Athlete = AVERAGE): MeasuredLadder {
+  const loads = ladder.rungs.map((rung) => {
+    const { model: name, ...inputs } = rung.load
+    const model = modelNamed(name)
+    if (!model) throw new Error(`bug: no load model is named ${name}`)
+    return { ...rung, model, outcome: ask(model, inputs as Parameters<typeof ask>[1], athlete) }
+  })
+  const byId = new Map(loads.map((rung) => [rung.id, rung]))
+  const standard = fullEntry(ladder.standard, {})
+  const rungs = loads.map((rung): MeasuredRung => {
+    const entry = fullEntry(ladder.standard, rung.entry)
+    const steps = rung.after.flatMap((below) => {
+      const from = byId.get(below)
+      return from && from !== rung ? [stepOf({ from, to: rung, entry, standard, first_reps: ladder.first_reps, sessions_per_week: ladder.sessions_per_week })] : []
+    })
+    return { ...rung, standard, steps }
+  })
+  return { ...ladder, rungs, known }
+}
+
+/** The line a finding about this ladder or page should point at. */
+export const placeIn = ({ places }: { readonly places: Ladder['places'] }, path: Path): Place => placeOf(places, path)

@@ -1,0 +1,65 @@
+import { Parser, type CST } from 'yaml'
+
+/**
+ * Bounds on front matter, checked before any parser that recurses sees it.
+ *
+ * The stock composer goes one call deeper a bracket, and can exhaust the stack of the whole process on two
+ * kilobytes of brackets; the lexer and the token parser under it are iterative, so their output is walked
+ * here with a stack of our own.
+ */
+export const MOST_YAML_BYTES = 64 * 1024
+/** Levels of nesting. A ladder needs five. */
+export const MOST_DEPTH = 12
+/** Keys and entries. A ladder of five hundred rungs needs fewer. */
+export const MOST_ENTRIES = 8000
+/** Keys in one map: looking for twins among them costs the square of their number. */
+export const MOST_KEYS = 500
+
+/** What is refused, and where: an offset into the text. */
+export type Refusal = { readonly offset: number; readonly message: string }
+
+const PLAINLY = { anchor: 'an anchor (&)', alias: 'an alias (*)', tag: 'a tag (!)' }
+
+/** The first thing in the text that front matter may not hold, if any. */
+export function refusal(yaml: string): Refusal | undefined {
+  if (new TextEncoder().encode(yaml).length > MOST_YAML_BYTES) return { offset: 0, message: `The front matter is larger than ${MOST_YAML_BYTES / 1024} KiB. Move prose below it.` }
+  const documents = [...new Parser().parse(yaml)].filter(({ type }) => type === 'document')
+  const second = documents[1]
+  if (second) return { offset: second.offset, message: 'The front matter holds a second document. Remove the line of --- or ... inside it.' }
+  let entries = 0
+  const waiting: { token: CST.Token | CST.SourceToken; depth: number }[] = documents.map((token) => ({ token, depth: 0 }))
+  for (let next = waiting.pop(); next; next = waiting.pop()) {
+    const { token, depth } = next
+    if (token.type === 'anchor' || token.type === 'alias' || token.type === 'tag') {
+      return { offset: token.offset, message: `The front matter holds ${PLAINLY[token.type]}. Write the value out in full; put quotes around words that begin with & * or !.` }
+    }
+    if (depth > MOST_DEPTH) return { offset: offsetOf(token), message: `The front matter is nested more than ${MOST_DEPTH} levels deep. A ladder needs no more than five.` }
+    const inside = childrenOf(token)
+    const items = 'items' in token ? token.items.length : 0
+    entries += items
+    if (entries > MOST_ENTRIES || (isMap(token) && items > MOST_KEYS)) return { offset: offsetOf(token), message: `The front matter holds too many entries: at most ${MOST_KEYS} keys together, ${MOST_ENTRIES} in all.` }
+    const deeper = 'items' in token ? depth + 1 : depth
+    for (const token of inside) waiting.push({ token, depth: deeper })
+  }
+  return undefined
+}
+
+const isMap = (token: CST.Token | CST.SourceToken): boolean => token.type === 'block-map' || token.type === 'flow-collection'
+const offsetOf = (token: CST.Token | CST.SourceToken): number => ('offset' in token ? token.offset : 0)
+
+/** The tokens one level in: starts, keys, separators and values. */
+function childrenOf(token: CST.Token | CST.SourceToken): (CST.Token | CST.SourceToken)[] {
+  const inside: (CST.Token | CST.SourceToken)[] = []
+  if ('start' in token && Array.isArray(token.start)) inside.push(...token.start)
+  if (token.type === 'document' && token.value) inside.push(token.value)
+  if ('items' in token) {
+    for (const { start, key, sep, value } of token.items) {
+      inside.push(...start)
+      if (key) inside.push(key)
+      if (sep) inside.push(...sep)
+      if (value) inside.push(value)
+    }
+  }
+  if ('props' in token) inside.push(...token.props.filter(({ type }) => type === 'anchor' || type === 'tag'))
+  return inside
+}

@@ -1,0 +1,36 @@
+import { markdown } from './markdown.ts'
+
+/** A link or picture in Markdown, with the line it stands on, counted from 0. */
+export type Link = { readonly href: string; readonly line: number }
+
+/** Every link and picture in a piece of Markdown, in order. */
+export function linksIn(text: string): Link[] {
+  return markdown.parse(text, {}).flatMap((token) =>
+    (token.children ?? []).flatMap((child) => {
+      const href = child.type === 'link_open' ? child.attrGet('href') : child.type === 'image' ? child.attrGet('src') : null
+      return typeof href === 'string' ? [{ href, line: token.map?.[0] ?? 0 }] : []
+    }),
+  )
+}
+
+/** What a link points at, in this handbook's own terms. */
+export type Target =
+  | { readonly kind: 'rung'; readonly name: string }
+  | { readonly kind: 'page'; readonly id: string; readonly fragment: string | undefined }
+  | { readonly kind: 'outside' }
+  | { readonly kind: 'refused'; readonly why: string }
+
+/** Schemes that lead out of the handbook and can do no harm in it. */
+const OUTSIDE = /^(https:\/\/|mailto:|tel:)/i
+
+/**
+ * Sorts a link: `rung:press-up/bench-hands` and `rung:press-up` to a ladder, `/safety/` and `safety.md` to a page, https, mailto and tel outside.
+ */
+export function targetOf(href: string): Target {
+  if (OUTSIDE.test(href)) return { kind: 'outside' }
+  const rung = /^rung:([a-z0-9-]+(?:\/[a-z0-9-]+)?)$/.exec(href)
+  if (rung?.[1]) return { kind: 'rung', name: rung[1] }
+  const page = /^(?:\/|\.\/)?([a-z0-9-]+)(?:\/|\.md)(?:#([A-Za-z0-9-]+))?$/.exec(href)
+  if (page?.[1]) return { kind: 'page', id: page[1], fragment: page[2] }
+  return { kind: 'refused', why: 'links lead to rung:ladder/rung, to a page such as /safety/, or out by https, mailto or tel' }
+}

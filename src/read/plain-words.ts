@@ -1,0 +1,74 @@
+import { z } from 'zod'
+import { placeOf, type Finding, type Path, type Place } from '../ladder/finding.ts'
+import { nearest } from './nearest.ts'
+
+type Issue = z.core.$ZodIssue
+
+/**
+ * What the schema found, as findings a coach can act on.
+ *
+ * Shape   issues of one file, its schema, its value and its places to findings, one an issue and one an unknown key.
+ */
+export function inPlainWords(issues: readonly Issue[], schema: z.ZodType, value: unknown, places: ReadonlyMap<string, Place>): Finding[] {
+  return issues.flatMap((issue) => findingsOf(issue, schema, value, places))
+}
+
+function findingsOf(issue: Issue, schema: z.ZodType, value: unknown, places: ReadonlyMap<string, Place>): Finding[] {
+  const path = issue.path.filter((step) => typeof step !== 'symbol')
+  if (issue.code === 'unrecognized_keys') {
+    const known = knownKeys(schema, value, path)
+    return issue.keys.map((key) => ({ ...placeOf(places, [...path, key]), rule: 'keys-are-known', message: unknownKey(key, known) }))
+  }
+  const key = String(path.findLast((step) => typeof step === 'string') ?? 'The front matter')
+  if (isAbsent(value, path)) {
+    return [{ ...placeOf(places, path.slice(0, -1)), rule: 'keys-are-given', message: `${key} is not given here. Add it.` }]
+  }
+  return [{ ...placeOf(places, path), rule: 'values-fit', message: issue.message.replaceAll('{key}', key) }]
+}
+
+function unknownKey(key: string, known: readonly string[]): string {
+  const like = nearest(key, known)
+  const typed = key.slice(0, 60)
+  if (like) return `There is no key "${typed}" here. Did you mean ${like}?`
+  return known.length > 0 ? `There is no key "${typed}" here. Known keys: ${known.join(', ')}.` : `There is no key "${typed}" here. Remove it.`
+}
+
+/** True where the last step of the path leads to nothing. */
+function isAbsent(value: unknown, path: Path): boolean {
+  let at: unknown = value
+  for (const [index, step] of path.entries()) {
+    if (typeof at !== 'object' || at === null) return false
+    if (index === path.length - 1) return !Object.hasOwn(at, step)
+    at = (at as Record<string | number, unknown>)[step]
+  }
+  return false
+}
+
+/** The keys a schema knows at `path`, choosing among its branches by the value's own `model`. */
+function knownKeys(schema: z.ZodType, value: unknown, path: Path): string[] {
+  let at: z.ZodType | undefined = bare(schema, value)
+  let held: unknown = value
+  for (const step of path) {
+    held = typeof held === 'object' && held !== null ? (held as Record<string | number, unknown>)[step] : undefined
+    const next: unknown = at instanceof z.ZodObject ? at.shape[step] : at instanceof z.ZodArray ? at.element : undefined
+    at = next instanceof z.ZodType ? bare(next, held) : undefined
+  }
+  return at instanceof z.ZodObject ? Object.keys(at.shape) : []
+}
+
+/** Takes off optional and default, and chooses a branch. */
+function bare(schema: z.ZodType, value: unknown): z.ZodType {
+  if (schema instanceof z.ZodOptional || schema instanceof z.ZodDefault) return bare(schema.unwrap() as z.ZodType, value)
+  if (schema instanceof z.ZodDiscriminatedUnion) {
+    const model = typeof value === 'object' && value !== null && 'model' in value ? value.model : undefined
+    const branch = (schema.options as z.ZodType[]).find((option) => option instanceof z.ZodObject && (option.shape.model as z.ZodLiteral).value === model)
+    return branch ?? schema
+  }
+  return schema
+}
+
+/** Validates a value; every sentence that comes back is ours. */
+export function fitted<Schema extends z.ZodType>(schema: Schema, value: unknown, places: ReadonlyMap<string, Place>): { value?: z.infer<Schema>; findings: Finding[] } {
+  const result = schema.safeParse(value)
+  return result.success ? { value: result.data, findings: [] } : { findings: inPlainWords(result.error.issues, schema, value, places) }
+}

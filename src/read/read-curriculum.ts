@@ -1,0 +1,100 @@
+import type { Curriculum, Ladder, Layer, Page, SourceFile } from '../ladder/curriculum.ts'
+import { compareText, inOrder, placeOf, type Finding } from '../ladder/finding.ts'
+import { handbookSchema, type Handbook } from '../ladder/schema.ts'
+import { amended } from './amend.ts'
+import { nearest } from './nearest.ts'
+import { fitted } from './plain-words.ts'
+import { readLadderFile, type LadderFile } from './read-ladder.ts'
+import { readPage } from './read-page.ts'
+import { atTop, textOf, type Reading } from './text.ts'
+import { readYaml } from './yaml.ts'
+
+export const HANDBOOK_FILE = 'handbook.yaml'
+
+/** Reads handbook.yaml: what the handbook is called, whose it is, and what it extends. */
+export function readHandbook({ file: own, shown, bytes }: SourceFile): Reading<Handbook> {
+  const file = shown ?? own
+  const text = textOf(file, bytes)
+  if (text.value === undefined) return { findings: text.findings }
+  const yaml = readYaml(file, text.value, 1)
+  if (!yaml.value) return { findings: yaml.findings }
+  const fields = fitted(handbookSchema, yaml.value.value, yaml.value.places)
+  return { ...(fields.value ? { value: fields.value } : {}), findings: [...yaml.findings, ...fields.findings] }
+}
+
+type Files = { readonly handbook: Handbook; readonly ladders: readonly LadderFile[]; readonly pages: readonly Page[] }
+
+/**
+ * Reads a curriculum from its layers, the one that is extended first.
+ *
+ * Shape   layers of files to one curriculum, and every finding in file order. No value where a handbook.yaml cannot be read.
+ */
+export function readCurriculum(layers: readonly Layer[]): Reading<Curriculum> {
+  const findings: Finding[] = []
+  const ladders = new Map<string, Ladder>()
+  const pages = new Map<string, Page>()
+  let handbook: Handbook | undefined
+  for (const layer of layers) {
+    const read = readLayer(layer, findings)
+    if (!read) return { findings: inOrder(findings) }
+    handbook = read.handbook
+    addLadders(read, ladders, findings)
+    for (const page of read.pages) pages.set(page.id, page)
+  }
+  if (!handbook) return { findings: [atTop(HANDBOOK_FILE, 'handbook-is-there', 'There is no workspace here.')] }
+  for (const page of pages.values()) {
+    const twin = ladders.get(page.id)
+    if (twin) findings.push({ ...placeOf(page.places, []), rule: 'ids-are-unique', message: `The page "${page.id}" and the ladder "${twin.id}" would share one address. Rename the page's file.` })
+  }
+  const byId = <Named extends { id: string }>(named: Map<string, Named>): Named[] => [...named.values()].sort((a, b) => compareText(a.id, b.id))
+  return { value: { handbook, ladders: byId(ladders), pages: byId(pages) }, findings: inOrder(findings) }
+}
+
+function readLayer({ files }: Layer, findings: Finding[]): Files | undefined {
+  const own = files.find(({ file }) => file === HANDBOOK_FILE)
+  if (!own) {
+    findings.push(atTop(HANDBOOK_FILE, 'handbook-is-there', 'There is no handbook.yaml here. Write one with title, organisation, edition and contact.'))
+    return undefined
+  }
+  const handbook = readHandbook(own)
+  findings.push(...handbook.findings)
+  if (!handbook.value) return undefined
+  const by = handbook.value.organisation
+  const sorted = [...files].sort((a, b) => compareText(a.file, b.file))
+  const within = (folder: string) => sorted.filter(({ file }) => file.startsWith(folder) && file.endsWith('.md'))
+  const kept = <Value>({ value, findings: found }: Reading<Value>): Value[] => {
+    findings.push(...found)
+    return value === undefined ? [] : [value]
+  }
+  return {
+    handbook: handbook.value,
+    ladders: within('ladders/').flatMap(({ file, bytes, shown }) => kept(readLadderFile(shown ?? file, bytes, by))),
+    pages: within('content/').flatMap(({ file, bytes, shown }) => kept(readPage(file, shown ?? file, bytes, by))),
+  }
+}
+
+/** Adds a layer's ladders to those below it, then lays its amendments over them. */
+function addLadders({ ladders: files, handbook }: Files, ladders: Map<string, Ladder>, findings: Finding[]): void {
+  for (const entry of files) {
+    if (entry.kind !== 'ladder') continue
+    const { ladder } = entry
+    const twin = ladders.get(ladder.id)
+    if (twin) {
+      const { file, line } = placeOf(twin.places, ['id'])
+      findings.push({ ...placeOf(ladder.places, ['id']), rule: 'ids-are-unique', message: `The ladder "${ladder.id}" is already there, in ${file}:${line}. Give this one another id, or write amends: ${ladder.id} to change that one.` })
+    } else ladders.set(ladder.id, ladder)
+  }
+  for (const entry of files) {
+    if (entry.kind !== 'amendment') continue
+    const { amends } = entry.fields
+    const base = ladders.get(amends)
+    if (base) {
+      const { value, findings: found } = amended(base, entry, handbook.organisation)
+      findings.push(...found)
+      if (value) ladders.set(amends, value)
+    } else {
+      const like = nearest(amends, [...ladders.keys()])
+      findings.push({ ...placeOf(entry.places, ['amends']), rule: 'amendments-fit', message: `There is no ladder "${amends}" to amend. ${like ? `Did you mean ${like}?` : 'Name a ladder of the curriculum that is extended.'}` })
+    }
+  }
+}

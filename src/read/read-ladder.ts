@@ -1,0 +1,99 @@
+import type { Ladder, Rung, RungWords } from '../ladder/curriculum.ts'
+import type { Finding, Place } from '../ladder/finding.ts'
+import { amendmentSchema, ladderSchema, type AmendmentFields, type LadderFields, type RungFields } from '../ladder/schema.ts'
+import { cutFrontMatter } from './front-matter.ts'
+import { sectionsOf, type Section } from './markdown.ts'
+import { fitted } from './plain-words.ts'
+import { rungWords } from './rung-words.ts'
+import { atTop, textOf, type Reading } from './text.ts'
+import { readYaml } from './yaml.ts'
+
+/** A file under ladders/: a ladder, or what a layer changes in one. */
+export type LadderFile =
+  | { readonly kind: 'ladder'; readonly ladder: Ladder }
+  | { readonly kind: 'amendment'; readonly file: string; readonly fields: AmendmentFields; readonly intro: string; readonly words: ReadonlyMap<string, RungWords>; readonly places: ReadonlyMap<string, Place> }
+
+/**
+ * Reads one file of a workspace's ladders.
+ *
+ * Shape   bytes to a ladder or an amendment, and every finding that can be seen.
+ */
+export function readLadderFile(file: string, bytes: Uint8Array, layer: string): Reading<LadderFile> {
+  const text = textOf(file, bytes)
+  if (text.value === undefined) return { findings: text.findings }
+  const cut = cutFrontMatter(file, text.value)
+  if (!cut.value) return { findings: cut.findings }
+  const { yaml, yaml_line, body, body_line } = cut.value
+  const front = readYaml(file, yaml, yaml_line)
+  if (!front.value) return { findings: front.findings }
+  const { value, places } = front.value
+  const amends = typeof value === 'object' && value !== null && 'amends' in value
+  const { intro, sections } = sectionsOf(body, body_line)
+  if (amends) {
+    const fields = fitted(amendmentSchema, value, places)
+    const findings = [...front.findings, ...fields.findings]
+    if (!fields.value) return { findings }
+    byId(places, fields.value.rungs ?? [])
+    const prose = proseOf(file, sections, body_line, undefined, places)
+    return { value: { kind: 'amendment', file, fields: fields.value, intro, words: prose.words, places }, findings: [...findings, ...prose.findings] }
+  }
+  const fields = fitted(ladderSchema, value, places)
+  const findings = [...front.findings, ...fields.findings]
+  if (!fields.value) return { findings }
+  byId(places, fields.value.rungs)
+  const prose = proseOf(file, sections, body_line, fields.value.rungs, places)
+  return { value: { kind: 'ladder', ladder: ladderOf(fields.value, intro, prose.words, layer, places) }, findings: [...findings, ...prose.findings] }
+}
+
+/** Gives every place under `rungs/2` a second name, `rungs/bench-hands`; the first rung of an id has it. */
+function byId(places: Map<string, Place>, rungs: readonly { id: string }[]): void {
+  for (const [key, place] of [...places]) {
+    const match = /^rungs\/(\d+)(.*)$/s.exec(key)
+    const name = match ? `rungs/${rungs[Number(match[1])]?.id}${match[2]}` : undefined
+    if (name && !places.has(name)) places.set(name, place)
+  }
+}
+
+/** Matches `##` sections to rungs: by {#id}, else by title. Sections without a rung are findings; an amendment's need only an {#id}. */
+function proseOf(file: string, sections: readonly Section[], body_line: number, rungs: readonly RungFields[] | undefined, places: Map<string, Place>) {
+  const words = new Map<string, RungWords>()
+  const findings: Finding[] = []
+  for (const section of sections) {
+    const rung = rungs?.find(({ id, title }) => (section.id === undefined ? title === section.title : id === section.id))
+    const id = rungs ? rung?.id : section.id
+    if (id === undefined) {
+      const remedy = rungs ? `Give it the title of a rung, or add the rung's id: {#${rungs[0]?.id ?? 'id'}}.` : 'Add the id of the rung it is for, such as {#floor}.'
+      findings.push(atTop(file, 'sections-match-rungs', `"${section.title}" belongs to no rung. ${remedy}`, section.line))
+    } else if (words.has(id)) {
+      findings.push(atTop(file, 'sections-match-rungs', `The rung "${id}" is described twice. Join the two sections.`, section.line))
+    } else {
+      if (rung && rung.title !== section.title) findings.push(atTop(file, 'sections-match-rungs', `The heading says "${section.title}", the rung is called "${rung.title}". Make them the same.`, section.line))
+      const read = rungWords(file, section, body_line, id, places)
+      words.set(id, read.words)
+      findings.push(...read.findings)
+    }
+  }
+  return { words, findings }
+}
+
+function ladderOf({ rungs, ...fields }: LadderFields, intro: string, words: ReadonlyMap<string, RungWords>, layer: string, places: ReadonlyMap<string, Place>): Ladder {
+  return { ...fields, intro, rungs: rungs.map((rung, index) => rungOf(rung, rungs[index - 1], words.get(rung.id))), amended: [], layer, places }
+}
+
+/** A rung with its silences filled in: it follows the one above it in the file, unless it says otherwise. */
+function rungOf(rung: RungFields, above: RungFields | undefined, words: RungWords | undefined): Rung {
+  return {
+    id: rung.id,
+    title: rung.title,
+    after: rung.after ?? (above ? [above.id] : []),
+    demand: rung.demand ?? [],
+    entry: rung.entry ?? {},
+    load: rung.load,
+    supervision: rung.supervision,
+    equipment: rung.equipment ?? [],
+    form: rung.form ?? [],
+    cautions: rung.cautions ?? [],
+    first_side: rung.first_side,
+    words,
+  }
+}

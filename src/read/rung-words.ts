@@ -1,0 +1,65 @@
+import type { Fault, RungWords } from '../ladder/curriculum.ts'
+import type { Finding, Place } from '../ladder/finding.ts'
+import { pathKey } from '../ladder/finding.ts'
+import { listLines, tableRows, type Section } from './markdown.ts'
+import { nearest } from './nearest.ts'
+import { atTop } from './text.ts'
+
+const RULE = 'sections-are-known'
+
+/** The headings a rung may hold, and the notes that may follow them. */
+const HEADINGS = ['Set up', 'Full rep', 'Cues', 'Faults', 'Notes']
+
+const FAULT_COLUMNS = ['seen', 'likely cause', 'say', 'if it stays']
+
+/** One rung's prose, with the places of its cues, faults and steps under `rungs/<id>/`. */
+export function rungWords(file: string, section: Section, body_line: number, id: string, places: Map<string, Place>): { words: RungWords; findings: Finding[] } {
+  const findings: Finding[] = []
+  const at = (path: readonly (string | number)[], line: number) => void places.set(pathKey(['rungs', id, ...path]), { file, line, column: 1 })
+  const parts = new Map<string, Section>()
+  for (const part of section.subsections) {
+    if (!HEADINGS.includes(part.title)) {
+      const like = nearest(part.title, HEADINGS)
+      findings.push(atTop(file, RULE, `"${part.title}" is not a heading a rung knows. ${like ? `Did you mean ${like}?` : `Known headings: ${HEADINGS.join(', ')}.`}`, part.line))
+    } else if (parts.has(part.title)) {
+      findings.push(atTop(file, RULE, `"${part.title}" stands twice under "${section.title}". Join the two.`, part.line))
+    }
+    parts.set(part.title, part)
+    at([slug(part.title)], part.line)
+  }
+  const lines = (title: string, key: string): string[] | undefined => {
+    const part = parts.get(title)
+    if (!part) return undefined
+    return listLines(part, body_line).map(({ text, line }, index) => {
+      at([key, index], line)
+      return text
+    })
+  }
+  const notes = parts.get('Notes')
+  const words: RungWords = {
+    intro: section.text,
+    set_up: parts.get('Set up')?.text,
+    full_rep: lines('Full rep', 'full-rep'),
+    cues: lines('Cues', 'cues'),
+    faults: faultsOf(file, parts.get('Faults'), body_line, at, findings),
+    notes: notes ? [{ title: 'Notes', body: notes.text }] : [],
+  }
+  return { words, findings }
+}
+
+const slug = (title: string): string => title.toLowerCase().replaceAll(' ', '-')
+
+function faultsOf(file: string, part: Section | undefined, body_line: number, at: (path: readonly (string | number)[], line: number) => void, findings: Finding[]): Fault[] | undefined {
+  if (!part) return undefined
+  const [head, ...rows] = tableRows(part, body_line)
+  const named = head?.cells.map((cell) => cell.toLowerCase())
+  if (!named || FAULT_COLUMNS.some((column, index) => named[index] !== column)) {
+    findings.push(atTop(file, RULE, `Faults must be a table with the columns ${FAULT_COLUMNS.join(', ')}.`, head?.line ?? part.line))
+    return []
+  }
+  return rows.map(({ cells, line }, index) => {
+    at(['faults', index], line)
+    const [seen = '', cause = '', say = '', remedy = ''] = cells
+    return { seen, cause, say, remedy }
+  })
+}

@@ -1,0 +1,33 @@
+import type { Finding } from '../ladder/finding.ts'
+
+/** The most a file may weigh. Units bytes. Chosen by us: a ladder of forty rungs weighs a sixth of it. */
+export const MOST_BYTES = 256 * 1024
+
+/** One reading of a file: what was found wrong, and the value where there is one. */
+export type Reading<Value> = { readonly value?: Value; readonly findings: readonly Finding[] }
+
+/** A finding at the top of a file, for what is wrong with it as a whole. */
+export const atTop = (file: string, rule: string, message: string, line = 1, column = 1): Finding => ({ file, line, column, rule, message })
+
+const RULE = 'files-are-text'
+
+/**
+ * The words in a file, as UTF-8 with plain line ends.
+ *
+ * Shape   bytes to text, or one finding: empty, too large, not UTF-8, or holding a NUL.
+ */
+export function textOf(file: string, bytes: Uint8Array): Reading<string> {
+  const wrong = (message: string, line = 1): Reading<string> => ({ findings: [atTop(file, RULE, message, line)] })
+  if (bytes.length > MOST_BYTES) return wrong(`The file is larger than ${MOST_BYTES / 1024} KiB. Split it, or take out what was pasted in by mistake.`)
+  const text = new TextDecoder('utf-8').decode(bytes)
+  if (text.includes('\ufffd') && !isUtf8(bytes)) return wrong('The file is not UTF-8 text. Save it again as UTF-8.')
+  if (text.includes('\0')) return wrong('The file holds a NUL character, so it is not plain text. Write it again in a text editor.', text.slice(0, text.indexOf('\0')).split('\n').length)
+  if (text.trim() === '') return wrong('The file is empty. Write in it, or delete it.')
+  return { value: text.replaceAll('\r\n', '\n').replaceAll('\r', '\n'), findings: [] }
+}
+
+/** True where decoding and encoding again gives the same bytes back: nothing had to be replaced. */
+function isUtf8(bytes: Uint8Array): boolean {
+  const again = new TextEncoder().encode(new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes))
+  return again.length === bytes.length && again.every((byte, index) => byte === bytes[index])
+}

@@ -1,0 +1,88 @@
+import { isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, type Document, type Node } from 'yaml'
+import type { Finding, Path, Place } from '../ladder/finding.ts'
+import { pathKey } from '../ladder/finding.ts'
+import { refusal } from './bounds.ts'
+import { atTop, type Reading } from './text.ts'
+
+/** A value out of YAML, and where each of its keys stands. `keys` are places of keys, `values` of what follows them. */
+export type Yaml = { readonly value: unknown; readonly places: Map<string, Place> }
+
+const RULE = 'front-matter-is-plain'
+
+/** What the parser's complaints mean to a coach. */
+const PLAINLY: Record<string, string> = {
+  DUPLICATE_KEY: 'This key stands twice. Keep one of the two.',
+  TAB_AS_INDENT: 'A tab is used to indent. Use spaces.',
+  BAD_INDENT: 'The indentation does not match the lines around it. Align it with its neighbours, with spaces.',
+  MISSING_CHAR: 'A closing bracket, brace or quotation mark is missing, or there is a space too few after a colon.',
+  MULTILINE_IMPLICIT_KEY: 'A key runs over more than one line. Put quotes around text that holds a colon.',
+  BLOCK_AS_IMPLICIT_KEY: 'There are two colons on this line. Put quotes around text that holds a colon.',
+  UNEXPECTED_TOKEN: 'Something here does not belong. Put quotes around text that holds a colon, a comma or a bracket.',
+  BAD_SCALAR_START: 'Text may not begin with this character. Put quotes around it.',
+  BAD_DQ_ESCAPE: 'A back-slash in double quotes has a meaning of its own. Use single quotes.',
+  COMMENT_SPACE: 'Put a space before a # that begins a comment.',
+  MISSING_ANCHOR: 'Write the value out in full here.',
+}
+
+/** Numbers as people write them: no leading zero, no other base, no infinity. */
+const PLAIN_NUMBER = /^[-+]?(0|[1-9]\d*)(\.\d+)?$/
+
+/**
+ * Reads YAML in the small part of it that front matter may use.
+ *
+ * Shape   text and the line it begins on, to a value with places, or findings.
+ */
+export function readYaml(file: string, yaml: string, first_line: number): Reading<Yaml> {
+  const lines = new LineCounter()
+  const place = (offset: number): Place => {
+    const { line, col } = lines.linePos(offset)
+    return { file, line: Math.max(1, line) + first_line - 1, column: Math.max(1, col) }
+  }
+  const refused = refusal(yaml)
+  if (refused) {
+    const before = yaml.slice(0, refused.offset).split('\n')
+    return { findings: [atTop(file, RULE, refused.message, before.length + first_line - 1, (before.at(-1) ?? '').length + 1)] }
+  }
+  const document = parseDocument(yaml, { lineCounter: lines, merge: false, schema: 'core', logLevel: 'silent', prettyErrors: false })
+  const findings: Finding[] = [...document.errors, ...document.warnings].map(({ code, pos }) => ({
+    ...place(pos[0]),
+    rule: RULE,
+    message: PLAINLY[code] ?? 'This cannot be read as YAML. Look for a missing quotation mark, bracket or space near here.',
+  }))
+  if (findings.length > 0) return { findings: findings.slice(0, 20) }
+  const places = new Map<string, Place>([['', place(0)]])
+  collect(document, places, place, findings)
+  return { value: { value: document.toJS(), places }, findings }
+}
+
+/** Walks the document, whose depth is bounded, and notes where each key and entry stands. */
+function collect(document: Document, places: Map<string, Place>, place: (offset: number) => Place, findings: Finding[]): void {
+  const walk = (node: unknown, path: Path): void => {
+    if (isScalar(node)) checkScalar(node, place, findings)
+    if (isSeq(node)) {
+      node.items.forEach((entry, index) => {
+        note(entry, [...path, index])
+        walk(entry, [...path, index])
+      })
+    }
+    if (isMap(node)) {
+      for (const pair of node.items) {
+        if (!isPair(pair)) continue
+        const key = isScalar(pair.key) ? String(pair.key.value) : ''
+        if (!isScalar(pair.key) || key === '<<') findings.push({ ...place(startOf(pair.key)), rule: RULE, message: 'A key must be a plain word. Write the keys out in full.' })
+        note(pair.key, [...path, key])
+        walk(pair.value, [...path, key])
+      }
+    }
+  }
+  const note = (node: unknown, path: Path): void => void places.set(pathKey(path), place(startOf(node)))
+  walk(document.contents, [])
+}
+
+const startOf = (node: unknown): number => (node as Node | null)?.range?.[0] ?? 0
+
+/** A number in a notation that people and programs read differently. */
+function checkScalar(node: { value: unknown; source?: string; range?: readonly number[] | null }, place: (offset: number) => Place, findings: Finding[]): void {
+  if (typeof node.value !== 'number' || node.source === undefined || PLAIN_NUMBER.test(node.source)) return
+  findings.push({ ...place(node.range?.[0] ?? 0), rule: RULE, message: `"${node.source.slice(0, 30)}" is not a plain number. Write it as 12 or 12.5.` })
+}

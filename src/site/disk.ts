@@ -1,0 +1,101 @@
+import { lstat, readdir, readFile, realpath } from 'node:fs/promises'
+import path from 'node:path'
+import type { Layer, SourceFile } from '../ladder/curriculum.ts'
+import { compareText, type Finding } from '../ladder/finding.ts'
+import { HANDBOOK_FILE, readHandbook } from '../read/read-curriculum.ts'
+import { atTop, MOST_BYTES } from '../read/text.ts'
+
+/** Layers deep that one handbook may extend another. Chosen by us. */
+const MOST_LAYERS = 20
+/** Files one workspace may hold. Chosen by us: ten times the largest we measured. */
+const MOST_FILES = 100_000
+
+/** A workspace on disk: its layers, the one that is extended first, or why it cannot be read. */
+export type Workspace = { readonly layers: readonly Layer[]; readonly folders: readonly string[]; readonly findings: readonly Finding[] }
+
+/**
+ * Reads a workspace and those it extends.
+ *
+ * Shape   a folder to layers of files. Links, devices and pipes are not followed; a folder that is not there is a finding.
+ */
+export async function readWorkspace(folder: string): Promise<Workspace> {
+  const layers: Layer[] = []
+  const folders: string[] = []
+  const findings: Finding[] = []
+  let next: string | undefined = folder
+  while (next !== undefined) {
+    const here: string = next
+    const real = await realFolder(here)
+    const above = folders.length === 0 ? HANDBOOK_FILE : path.relative(folder, path.join(folders[0] ?? folder, HANDBOOK_FILE))
+    if (real === undefined) {
+      findings.push(atTop(above, 'handbook-is-there', folders.length === 0 ? `There is no folder "${here}".` : `What this handbook extends is not there: no folder "${path.relative(folder, here)}". Mend extends.`))
+      break
+    }
+    if (folders.includes(real)) {
+      findings.push(atTop(above, 'layers-end', 'This handbook extends, by way of others, itself. Take out one extends.'))
+      break
+    }
+    if (folders.length >= MOST_LAYERS) {
+      findings.push(atTop(above, 'layers-end', `More than ${MOST_LAYERS} handbooks extend one another. Join some of them.`))
+      break
+    }
+    const prefix = path.relative(folder, real)
+    const files = await filesOf(real, prefix, findings)
+    layers.unshift({ files })
+    folders.unshift(real)
+    const handbook = files.find(({ file }) => file === HANDBOOK_FILE)
+    const extended = handbook ? readHandbook(handbook).value?.extends : undefined
+    next = extended === undefined ? undefined : path.resolve(real, extended)
+  }
+  return { layers, folders, findings }
+}
+
+async function realFolder(folder: string): Promise<string | undefined> {
+  try {
+    const real = await realpath(folder)
+    return (await lstat(real)).isDirectory() ? real : undefined
+  } catch {
+    return undefined
+  }
+}
+
+/** The files of one workspace that are ladders, pages or its handbook.yaml, by name. `shown` is the folder as findings name it. */
+async function filesOf(folder: string, shown: string, findings: Finding[]): Promise<SourceFile[]> {
+  const names = [HANDBOOK_FILE, ...(await markdownIn(folder, 'ladders', findings)), ...(await markdownIn(folder, 'content', findings))]
+  const files: SourceFile[] = []
+  for (const name of names.slice(0, MOST_FILES)) {
+    const bytes = await bytesOf(path.join(folder, name))
+    if (typeof bytes === 'string') {
+      if (name !== HANDBOOK_FILE || bytes !== 'absent') findings.push(atTop(path.join(shown, name), 'files-are-text', `This file cannot be read: ${bytes}. Mend it or take it away.`))
+    } else files.push({ file: name, bytes, ...(shown === '' ? {} : { shown: path.join(shown, name).replaceAll('\\', '/') }) })
+  }
+  return files
+}
+
+async function markdownIn(folder: string, under: string, findings: Finding[]): Promise<string[]> {
+  const found: string[] = []
+  const waiting = [under]
+  for (let at = waiting.pop(); at !== undefined; at = waiting.pop()) {
+    const entries = await readdir(path.join(folder, at), { withFileTypes: true }).catch(() => [])
+    for (const entry of entries) {
+      const name = `${at}/${entry.name}`
+      if (entry.name.startsWith('.')) continue
+      if (entry.isDirectory() && !entry.name.endsWith('.md')) waiting.push(name)
+      else if (entry.isFile() && entry.name.endsWith('.md')) found.push(name)
+      else if (entry.name.endsWith('.md')) findings.push(atTop(name, 'files-are-text', 'This is not a plain file. Put the file itself here; links, folders and devices are not followed.'))
+    }
+  }
+  return found.sort(compareText)
+}
+
+/** A file's bytes, or the reason they cannot be had. */
+async function bytesOf(file: string): Promise<Uint8Array | string> {
+  try {
+    const about = await lstat(file)
+    if (!about.isFile()) return 'it is not a plain file'
+    if (about.size > MOST_BYTES * 4) return `it is larger than ${(MOST_BYTES * 4) / 1024} KiB`
+    return await readFile(file)
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'ENOENT' ? 'absent' : 'it may not be opened'
+  }
+}
