@@ -155,7 +155,7 @@ function figuresOf(input: Input, tried: Tried): Figure[] {
   ]
   const anchor = (name: string, factor: number): Figure => ({
     name,
-    value: percent(over(tried, ({ lowest }) => factor * lowest.forces.hands)),
+    value: percent(over(tried, (rep) => factor * heaviest(rep))),
     unit: '% of body weight',
   })
   return [
@@ -166,6 +166,9 @@ function figuresOf(input: Input, tried: Tried): Figure[] {
     ...(input.hands === 'straps' ? [anchor('force on the anchor, held still', 1), anchor('force on the anchor, loaded suddenly', SUDDEN)] : []),
   ]
 }
+
+/** The anchor has to hold the heavier end of the rep, where both are settled. */
+const heaviest = ({ lowest, highest }: Rep): number => (isMissing(highest) ? lowest.forces.hands : Math.max(lowest.forces.hands, highest.forces.hands))
 
 /** A load applied at once, without a drop, pulls twice as hard as at rest. Source mechanics. */
 const SUDDEN = 2

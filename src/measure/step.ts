@@ -70,8 +70,9 @@ function heavierBy(below: Outcome<Load>, above: Outcome<Load>): Outcome<Spread> 
   return ratio(above.load, below.load)
 }
 
-function predictedOn({ from, entry }: StepInput, times: Outcome<Spread>): Outcome<Prediction> {
+function predictedOn({ from, to, entry }: StepInput, times: Outcome<Spread>): Outcome<Prediction> {
   if (isMissing(times)) return times
+  if (times.mid <= 1 + LEVEL && to.demand.length > 0) return missing(`the load is no heavier; what decides is the demand: ${to.demand.join(', ')}`)
   if (!isMissing(from.outcome) && !from.outcome.quantity.repeats) return missing(`repetition formulas say nothing of ${from.outcome.quantity.name}`)
   if (entry.amount === undefined) return missing('the standard gives no repetitions')
   if (entry.amount.unit !== 'reps') return missing(`repetition formulas say nothing of ${entry.amount.unit}`)

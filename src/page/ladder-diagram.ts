@@ -1,0 +1,50 @@
+import type { MeasuredLadder } from '../measure/measure.ts'
+import { linkTo, ladderAddress, rungAddress, type Address } from './address.ts'
+import { html, type Html } from './html.ts'
+import { ladderFacts, type RungFact } from './ladder-facts.ts'
+
+/** Letters a line of a label may have before it wraps. */
+const LINE_LETTERS = 26
+
+/** A label in Mermaid's quotes, with the two characters that mean something there named. */
+const quoted = (text: string): string => `"${text.replace(/[#"]/g, (character) => (character === '#' ? '#35;' : '#quot;'))}"`
+
+/** Breaks a label into short lines, at spaces. */
+function wrapped(text: string): string {
+  const lines: string[] = []
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1)
+    if (last !== undefined && `${last} ${word}`.length <= LINE_LETTERS) lines[lines.length - 1] = `${last} ${word}`
+    else lines.push(word)
+  }
+  return lines.join('\n')
+}
+
+/**
+ * A ladder as a Mermaid flowchart, the first rung at the bottom.
+ *
+ * Shape   a measured ladder to text, the same bytes for the same ladder.
+ */
+export function ladderDiagram(ladder: MeasuredLadder): string {
+  const { rungs, steps } = ladderFacts(ladder)
+  const name = new Map(rungs.map(({ id }, index) => [id, `r${index}`]))
+  const node = ({ id, title, load, demand, aim }: RungFact): string => {
+    const lines = [title, load, ...(demand ? [demand] : []), ...(aim ? ['the aim'] : [])].map(wrapped).join('\n')
+    return `  ${name.get(id)}[${quoted(lines)}]${aim ? `\n  class ${name.get(id)} aim` : ''}`
+  }
+  const edge = ({ from, to, entry }: { from: string; to: string; entry: string }): string => `  ${name.get(from)} -->|${quoted(wrapped(entry))}| ${name.get(to)}`
+  return ['flowchart BT', ...rungs.map(node), ...steps.map(edge), ''].join('\n')
+}
+
+/** The same facts as an ordered list, first rung first. */
+export function ladderInWords(ladder: MeasuredLadder, from: Address = ladderAddress(ladder.id)): Html {
+  const { rungs, steps } = ladderFacts(ladder)
+  const title = (id: string): string => rungs.find((rung) => rung.id === id)?.title ?? id
+  return html`<ol class="in-words">${rungs.map(
+    (rung) => html`
+<li><a href="${linkTo(from, rungAddress(ladder.id, rung.id))}">${rung.title}</a>: ${rung.load}${rung.demand && html`; ${rung.demand}`}${rung.aim && html`; <strong>the aim</strong>`}${steps
+      .filter(({ to }) => to === rung.id)
+      .map((step) => html`. After ${title(step.from)}: ${step.entry}`)}</li>`,
+  )}
+</ol>`
+}
