@@ -4,6 +4,7 @@ import { main } from './main.ts'
 process.exitCode = await main(process.argv.slice(2), {
   out: (text) => void process.stdout.write(text),
   note: (text) => void process.stderr.write(text),
+  progress: (stage) => void (process.stderr.isTTY && process.stderr.write(`${stage} …\n`)),
   colour: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
   folder: process.cwd(),
 })

@@ -1,11 +1,12 @@
 import { parseArgs } from 'node:util'
 import { nearest } from '../read/nearest.ts'
+import { buildVerb } from './build.ts'
 import { checkVerb } from './check.ts'
 import { explainVerb } from './explain.ts'
 import { EXIT, Misuse, type Console, type Verb } from './verb.ts'
 
 /** Every verb, in the order help lists them. */
-export const verbs: readonly Verb[] = [checkVerb, explainVerb]
+export const verbs: readonly Verb[] = [checkVerb, buildVerb, explainVerb]
 
 const help = (): string => `rungbook VERB [options]
 

@@ -4,6 +4,8 @@ import type { ParseArgsConfig } from 'node:util'
 export type Console = {
   out(text: string): void
   note(text: string): void
+  /** Says what long work is doing, on a terminal only. */
+  progress(stage: string): void
   readonly colour: boolean
   readonly folder: string
 }

@@ -1,0 +1,60 @@
+import { linkTo, pageAddress, type Address } from './address.ts'
+import { html, type Html } from './html.ts'
+import type { Frame, SitePage } from './site-page.ts'
+
+/** What a page may load: its own host's scripts, styles, pictures and search index; the last needs WebAssembly. */
+export const POLICY =
+  "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data:; connect-src 'self'; form-action 'self'; base-uri 'none'; manifest-src 'self'"
+
+/** Hidden data for the search index: filters, and what a result shows. */
+function searchable({ found, title }: SitePage): Html | undefined {
+  if (!found) return undefined
+  const filter = (name: string, values: readonly string[] = []) => values.map((value) => html`<span data-pagefind-filter="${name}">${value}</span>`)
+  return html`<div hidden><span data-pagefind-meta="title">${title}</span><span data-pagefind-meta="kind">${found.kind}</span>${found.load && html`<span data-pagefind-meta="load">${found.load}</span>`}${filter('movement', found.movement ? [found.movement] : [])}${filter('equipment', found.equipment)}${filter('demand', found.demand)}</div>`
+}
+
+const searchForm = (from: Address): Html => html`<form class="search" role="search" action="${linkTo(from, pageAddress('search'))}" method="get">
+<label for="q">Search</label> <input id="q" type="search" name="q" autocomplete="off"> <button>Find</button>
+</form>`
+
+/**
+ * A whole document: head, banner, the page, and the notes that stand on every page.
+ *
+ * Shape   a page and the frame to the bytes of one HTML file.
+ */
+export function framed(page: SitePage, frame: Frame): string {
+  const { address, title, description, body, found } = page
+  const to = (address_: Address): string => linkTo(address, address_)
+  const whole = address === '/' ? title : `${title} · ${frame.title}`
+  return html`<!doctype html>
+<html lang="${frame.language}">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="${POLICY}">
+<meta name="referrer" content="no-referrer">
+<title>${whole}</title>
+<meta name="description" content="${description}">
+<meta name="color-scheme" content="light dark">
+<link rel="stylesheet" href="${to('/assets/handbook.css')}">
+<link rel="icon" href="${to('/assets/icon.svg')}" type="image/svg+xml">
+<script type="module" src="${to('/assets/handbook.js')}"></script>
+</head>
+<body>
+<a class="skip" href="#page">To the page</a>
+<header class="banner">
+<p class="whose"><a href="${to('/')}">${frame.title}</a> <span>${frame.organisation}, edition ${frame.edition}</span></p>
+${searchForm(address)}
+<nav aria-label="Handbook"><a href="${to('/')}">Ladders</a>${frame.pages.map(({ id, title: name }) => html`<a href="${to(pageAddress(id))}">${name}</a>`)}</nav>
+</header>
+<main id="page"${found ? html` data-pagefind-body` : ''}>
+${searchable(page)}${body}
+</main>
+<footer>
+<p>This handbook is no medical advice. Loads are estimates for an average body. Local rules, the maker of the equipment and qualified people on the spot come first.</p>
+<p>${frame.organisation} · edition ${frame.edition} · ${frame.contact} · <a href="${to('/sources/')}">where the numbers come from</a> · <a href="${to('/checks/')}">what is checked</a></p>
+</footer>
+</body>
+</html>
+`.html
+}

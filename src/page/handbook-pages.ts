@@ -1,0 +1,36 @@
+import { compareText } from '../ladder/finding.ts'
+import type { MeasuredCurriculum } from '../measure/measure.ts'
+import type { Address } from './address.ts'
+import { framed } from './frame.ts'
+import { homePage } from './home-page.ts'
+import { raw, type Html } from './html.ts'
+import { ladderPage } from './ladder-page.ts'
+import { checksPage, contentPage, notFoundPage, searchPage, sourcesPage } from './other-pages.ts'
+import { rungPage } from './rung-page.ts'
+import type { Frame, SitePage } from './site-page.ts'
+
+/** A finished page: where it goes, and its bytes. */
+export type WrittenPage = { readonly address: Address; readonly html: string }
+
+/** Every page of a handbook, in a fixed order. `diagrams` holds each ladder's drawing by its id. */
+export function handbookPages(curriculum: MeasuredCurriculum, diagrams: ReadonlyMap<string, Html>): WrittenPage[] {
+  const { handbook, ladders, pages } = curriculum
+  const frame: Frame = {
+    title: handbook.title,
+    organisation: handbook.organisation,
+    edition: handbook.edition,
+    contact: handbook.contact,
+    language: handbook.languages[0] ?? 'en',
+    pages: [...pages].sort((a, b) => a.order - b.order || compareText(a.id, b.id)).map(({ id, title }) => ({ id, title })),
+  }
+  const made: SitePage[] = [
+    homePage(curriculum),
+    ...ladders.flatMap((ladder) => [ladderPage(ladder, diagrams.get(ladder.id) ?? raw('')), ...ladder.rungs.map((rung) => rungPage(rung, ladder))]),
+    ...pages.map(contentPage),
+    sourcesPage(),
+    checksPage(),
+    searchPage(),
+    notFoundPage(),
+  ]
+  return made.map((page) => ({ address: page.address, html: framed(page, frame) }))
+}

@@ -1,0 +1,39 @@
+import { compareText } from '../ladder/finding.ts'
+import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
+import { ladderAddress, linkTo, pageAddress } from './address.ts'
+import { titleOf } from './figures.ts'
+import { html, type Html } from './html.ts'
+import { spanRail } from './rail.ts'
+import type { SitePage } from './site-page.ts'
+
+const HOME = '/'
+
+function ladderRow(ladder: MeasuredLadder): Html {
+  const { rail, words } = spanRail(ladder)
+  return html`
+<li><a class="ladder-name" href="${linkTo(HOME, ladderAddress(ladder.id))}">${ladder.title}</a>
+<p class="ladder-aim">${ladder.rungs.length} rungs, aim: ${titleOf(ladder, ladder.aim)}</p>
+${rail}
+<p class="ladder-span">${words}</p></li>`
+}
+
+/** Every movement and its ladders at a glance, with how the loads span. */
+export function homePage({ handbook, ladders, pages }: MeasuredCurriculum): SitePage {
+  const movements = [...new Set(ladders.map(({ movement }) => movement))].sort(compareText)
+  return {
+    address: HOME,
+    title: handbook.title,
+    description: `${handbook.organisation}: ${ladders.length} ladders, from the easiest version of a movement to the hardest, with what it takes to step up.`,
+    body: html`<h1>${handbook.title}</h1>
+<p class="lead">Find the movement, then the rung you can do in perfect form. Each ladder shows what must be shown before the next rung, how much each rung loads, and when to stop.</p>
+${movements.map(
+  (movement) => html`<section class="movement"><h2>${movement[0]?.toUpperCase()}${movement.slice(1)}</h2>
+<ul class="ladders">${ladders.filter((ladder) => ladder.movement === movement).map(ladderRow)}
+</ul></section>
+`,
+)}<section><h2>Read this first</h2>
+<ul class="plain-list">${[...pages].sort((a, b) => a.order - b.order || compareText(a.id, b.id)).map(({ id, title, summary }) => html`
+<li><a href="${linkTo(HOME, pageAddress(id))}">${title}</a>: ${summary}</li>`)}
+</ul></section>`,
+  }
+}

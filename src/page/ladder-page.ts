@@ -1,0 +1,93 @@
+import { isMissing } from '../quantity/outcome.ts'
+import { entryText, fullEntry } from '../measure/entry.ts'
+import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
+import { repsText } from '../measure/predict.ts'
+import type { Step } from '../measure/step.ts'
+import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
+import { figure, kindText, loadText, notComputed, titleOf, workingOf } from './figures.ts'
+import { html, type Html } from './html.ts'
+import { ladderInWords } from './ladder-diagram.ts'
+import { inlineProse, prose } from './prose.ts'
+import { loadRail } from './rail.ts'
+import { safetyNotes } from './safety.ts'
+import type { SitePage } from './site-page.ts'
+
+/** "after Hands on a bench: 3 sets of 12 repetitions, 2 sessions running" and what kind of step that is. */
+const stepLine = (step: Step, ladder: MeasuredLadder): Html =>
+  html`<p class="step">After ${titleOf(ladder, step.from)}: <strong>${entryText(step.entry)}</strong>. <span class="kind">${kindText(step.kind)}</span></p>`
+
+function rungRow(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Html {
+  const working = workingOf(from, ladder.id, rung.id)
+  return html`
+<li${rung.id === ladder.aim ? html` class="aim"` : ''}>
+<h3><a href="${linkTo(from, rungAddress(ladder.id, rung.id))}">${rung.title}</a>${rung.id === ladder.aim && html` <span class="badge">the aim</span>`}</h3>
+${rung.demand.length > 0 && html`<p class="demand">Also: ${rung.demand.join(', ')}</p>`}
+${loadRail(rung, ladder)}
+<p class="load">${isMissing(rung.outcome) ? notComputed(rung.outcome.missing) : html`${rung.outcome.quantity.name}: ${figure(loadText(rung), working)}`}</p>
+${rung.steps.length === 0 ? html`<p class="step">Begin here.</p>` : rung.steps.map((step) => stepLine(step, ladder))}
+</li>`
+}
+
+/** What to expect of each step, as a table. */
+function stepTable(ladder: MeasuredLadder, from: Address): Html {
+  const cell = (value: Html | string): Html => html`<td>${value}</td>`
+  const rows = ladder.rungs.flatMap((rung) =>
+    rung.steps.map((step) => {
+      const working = workingOf(from, ladder.id, rung.id)
+      const { predicted, computed_entry, block } = step
+      return html`
+<tr><th scope="row">${titleOf(ladder, step.from)} to ${rung.title}</th>
+${cell(isMissing(predicted) ? '–' : figure(`${repsText(predicted)} reps`, working))}${cell(isMissing(computed_entry) ? '–' : figure(`${computed_entry} reps`, working))}${cell(isMissing(block) ? '–' : figure(block.weeks[0] === block.weeks[1] ? `${block.weeks[0]} weeks` : `${block.weeks[0]} to ${block.weeks[1]} weeks`, working))}</tr>`
+    }),
+  )
+  return html`<section><h2 id="steps">The steps</h2>
+<p>First reps are what to expect on the new rung by load alone, from the fewest to the most over the formulas that hold and the bodies tried. Least entry is the fewest repetitions on the rung before that leave at least ${ladder.first_reps ?? 'the wanted'} on the new one. A dash: no formula answers; the rung’s page says why.</p>
+<div class="scroll" tabindex="0" role="region" aria-labelledby="steps"><table>
+<thead><tr><th scope="col">Step</th><th scope="col">First reps</th><th scope="col">Least entry</th><th scope="col">Time on the rung</th></tr></thead>
+<tbody>${rows}
+</tbody></table></div></section>`
+}
+
+function facts(ladder: MeasuredLadder): Html {
+  const fact = (name: string, value: string): Html => html`<div><dt>${name}</dt><dd>${value}</dd></div>`
+  return html`<dl class="facts">
+${fact('Movement', ladder.movement)}
+${fact('Aim', titleOf(ladder, ladder.aim))}
+${fact('Standard for stepping up', entryText(fullEntry(ladder.standard, {})))}
+${fact('Rest', `${ladder.standard.rest_s} s between sets`)}
+${fact('Keep in reserve', ladder.standard.reserve_reps === 1 ? '1 rep' : `${ladder.standard.reserve_reps} reps`)}
+${fact('Equipment', ladder.equipment.join(', ') || 'none')}
+${fact('Review', ladder.review ? `${ladder.review.by}, ${ladder.review.on}` : 'not yet reviewed by a named person')}
+</dl>`
+}
+
+/** One ladder: its rungs along a rail, its diagram with the same in words, its steps, its safety notes. */
+export function ladderPage(ladder: MeasuredLadder, diagram: Html): SitePage {
+  const address = ladderAddress(ladder.id)
+  return {
+    address,
+    title: ladder.title,
+    description: `${ladder.title}: ${ladder.rungs.length} rungs, from ${ladder.rungs[0]?.title ?? ''} on; aim: ${titleOf(ladder, ladder.aim)}.`,
+    found: { kind: 'ladder', movement: ladder.movement, equipment: ladder.equipment },
+    body: html`<p class="trail">${ladder.movement}</p>
+<h1>${ladder.title}</h1>
+<div class="lead">${prose(ladder.intro, { from: address, first_heading: 2 })}</div>
+${ladder.amended.map(({ by, because, what }) => html`<p class="amended">Changed by ${by} (${what.join(', ')}): ${because}</p>`)}
+${facts(ladder)}
+<section><h2 id="rungs">Rungs</h2>
+<ol class="rungs">${ladder.rungs.map((rung) => rungRow(rung, ladder, address))}
+</ol></section>
+<section><h2 id="form">What every rep must show</h2>
+<ul>${ladder.form.map((point) => html`
+<li>${inlineProse(point, address)}</li>`)}
+</ul></section>
+${safetyNotes(ladder, address)}
+<section><h2 id="diagram">The ladder at a glance</h2>
+<div class="beside"><figure class="diagram" role="img" aria-label="Ladder diagram; the list beside it says the same.">${diagram}</figure>
+<div>${ladderInWords(ladder, address)}</div></div></section>
+${stepTable(ladder, address)}
+${(ladder.sources ?? []).length > 0 && html`<section><h2 id="sources">Sources</h2><ul>${(ladder.sources ?? []).map(({ cite }) => html`
+<li>${cite}</li>`)}
+</ul></section>`}`,
+  }
+}

@@ -1,0 +1,97 @@
+import { models } from '../load/index.ts'
+import { isChoiceKey, isNumberKey, type Key } from '../load/model.ts'
+import { repetitionFormulas } from '../load/repetitions.ts'
+import { sources } from '../load/sources.ts'
+import { rules } from '../check/index.ts'
+import type { MeasuredPage } from '../measure/measure.ts'
+import { pageAddress } from './address.ts'
+import { html, type Html } from './html.ts'
+import { prose } from './prose.ts'
+import type { SitePage } from './site-page.ts'
+
+/** A hand-written page. */
+export function contentPage(page: MeasuredPage): SitePage {
+  const address = pageAddress(page.id)
+  return {
+    address,
+    title: page.title,
+    description: page.summary,
+    found: { kind: 'page' },
+    body: html`<h1>${page.title}</h1>
+<div class="prose">${prose(page.body, { from: address, first_heading: 2 })}</div>`,
+  }
+}
+
+const keyText = (key: Key): string => (isNumberKey(key) ? `${key.min} to ${key.max} ${key.unit}` : isChoiceKey(key) ? key.choices.join(', ') : 'words')
+
+/** Every model with what it asks and cites, every formula, every source and how far it was followed back. */
+export function sourcesPage(): SitePage {
+  return {
+    address: '/sources/',
+    title: 'Where the numbers come from',
+    description: 'Every load model, what it asks and gives, its sources, and how far each source was followed back.',
+    found: { kind: 'page' },
+    body: html`<h1>Where the numbers come from</h1>
+<p class="lead">Loads are computed from the set-up of a rung by published models, for an average body and for the spread of bodies around it. On each rung’s page, every number leads to its own derivation. None of them is a measurement of you.</p>
+<section><h2 id="models">Load models</h2>${models.map(modelEntry)}</section>
+<section><h2 id="repetitions">Repetitions and load</h2>
+<p>How many repetitions a load allows is taken from every formula that holds at that many repetitions; the interval spans their answers. People differ more than formulas do.</p>
+<ul>${repetitionFormulas.map(({ name, source, reps }) => html`
+<li>${name}: holds from ${reps.min} to ${reps.max} repetitions. ${sources[source].cite}.</li>`)}
+</ul></section>
+<section><h2 id="list">All sources</h2>
+<ul>${Object.entries(sources).map(([key, source]) => html`
+<li id="source-${key}">${source.cite}${'doi' in source && html`, DOI ${source.doi}`} (${source.seen})</li>`)}
+</ul></section>`,
+  }
+}
+
+function modelEntry({ name, says, keys, cites }: (typeof models)[number]): Html {
+  const rows = Object.entries<Key>(keys).map(([key, spec]) => html`
+<tr><th scope="row">${key}</th><td>${keyText(spec)}</td><td>${spec.says}</td></tr>`)
+  return html`<section><h3 id="model-${name}">${name}</h3><p>Gives the ${says}.</p>
+${rows.length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-label="What ${name} asks"><table><thead><tr><th scope="col">asks</th><th scope="col">from, to</th><th scope="col">meaning</th></tr></thead><tbody>${rows}
+</tbody></table></div>`}
+<ul>${cites.map(({ source, at }) => html`
+<li>${sources[source].cite}; ${at}.</li>`)}
+</ul></section>`
+}
+
+/** Every rule the curriculum is held to. */
+export function checksPage(): SitePage {
+  return {
+    address: '/checks/',
+    title: 'What is checked',
+    description: 'The rules every ladder and page of this handbook is held to before it is published.',
+    found: { kind: 'page' },
+    body: html`<h1>What is checked</h1>
+<p class="lead">Nothing is published before every rule holds.</p>
+<dl class="checks">${rules.map(({ name, says, why }) => html`
+<dt id="${name}"><code>${name}</code></dt><dd>${says} ${why}</dd>`)}
+</dl>`,
+  }
+}
+
+/** The search page: the script fills it; without one it says where to look instead. */
+export function searchPage(): SitePage {
+  return {
+    address: '/search/',
+    title: 'Search',
+    description: 'Search ladders, rungs, cues, faults and pages of this handbook.',
+    body: html`<h1>Search</h1>
+<p id="search-says" role="status">Searching needs scripts. Without them, every ladder is on the <a href="../">first page</a>.</p>
+<div id="search-filters"></div>
+<ol id="search-results" class="results"></ol>`,
+  }
+}
+
+/** What is shown where nothing is. It is served from any depth, so its links are made from the root of the host. */
+export function notFoundPage(): SitePage {
+  return {
+    address: '/404.html',
+    title: 'This page is not here',
+    description: 'There is no page at this address.',
+    body: html`<h1>This page is not here</h1>
+<p>A rung may have been renamed or withdrawn since a card was printed. Look for its ladder on the <a href="./">first page</a>, or search for it above.</p>`,
+  }
+}

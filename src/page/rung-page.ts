@@ -1,0 +1,148 @@
+import { figureText } from '../quantity/figure.ts'
+import { isMissing } from '../quantity/outcome.ts'
+import { interval, mapSpread } from '../quantity/spread.ts'
+import { sources } from '../load/sources.ts'
+import { isNumberKey } from '../load/model.ts'
+import { entryText } from '../measure/entry.ts'
+import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
+import { repsText } from '../measure/predict.ts'
+import type { Step } from '../measure/step.ts'
+import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
+import { figure, kindText, loadText, notComputed, spanText, spreadText, titleOf } from './figures.ts'
+import { html, type Html } from './html.ts'
+import { poseFigures } from './pose-figure.ts'
+import { inlineProse, prose } from './prose.ts'
+import { safetyNotes } from './safety.ts'
+import type { SitePage } from './site-page.ts'
+
+const WORKING = '#working'
+
+/** Body masses a reader finds theirs among. Units kg. */
+const BODY_MASSES_KG = [50, 60, 70, 80, 90, 100]
+
+function loads({ outcome }: MeasuredRung): Html {
+  if (isMissing(outcome)) return html`<p class="load">${notComputed(outcome.missing)}</p>`
+  const { unit, name } = outcome.quantity
+  const span = spanText(outcome.load, unit)
+  const beside = outcome.figures.map(({ name: what, value, unit: of }) => html`
+<div><dt>${what}</dt><dd>${isMissing(value) ? notComputed(value.missing) : figure(spreadText(value, of), WORKING)}</dd></div>`)
+  return html`<p class="big-load">${figure(spreadText(outcome.load, unit), WORKING)} <span>${name}${span && html`, ${figure(span, WORKING)} over all bodies tried`}</span></p>
+${unit.startsWith('% of body') && kilograms(outcome.load)}
+${beside.length > 0 && html`<details class="beside-load"><summary>More about this load</summary><dl class="facts">${beside}
+</dl></details>`}`
+}
+
+/** The load in kilograms for a few body masses; a reader without scripts finds theirs. */
+function kilograms(load: Parameters<typeof mapSpread>[0]): Html {
+  return html`<div class="scroll" tabindex="0" role="region" aria-label="The load in kilograms"><table class="kilograms"><caption>The same in kilograms on one limb</caption>
+<thead><tr><th scope="row">body mass</th>${BODY_MASSES_KG.map((mass) => html`<th scope="col">${mass} kg</th>`)}</tr></thead>
+<tbody><tr><th scope="row">load</th>${BODY_MASSES_KG.map((mass) => html`<td>${figure(figureText((load.mid * mass) / 100, 'kg'), WORKING)}</td>`)}</tr></tbody></table></div>`
+}
+
+function entries(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Html {
+  if (rung.steps.length === 0) return html`<p>This is the first rung: begin here.</p>`
+  return html`${rung.steps.map((step) => html`<p>On <a href="${linkTo(from, rungAddress(ladder.id, step.from))}">${titleOf(ladder, step.from)}</a>: <strong>${entryText(step.entry)}</strong>, every rep in form.</p>
+<p class="kind">It is ${kindText(step.kind)}. ${expectation(step)}</p>`)}`
+}
+
+const expectation = ({ predicted }: Step): Html =>
+  isMissing(predicted) ? html`First reps ${notComputed(predicted.missing)}.` : html`Expect ${figure(`${repsText(predicted)} reps`, WORKING)} at first.`
+
+function described({ words }: MeasuredRung, from: Address): Html | undefined {
+  if (!words) return undefined
+  const list = (name: string, id: string, texts: readonly string[] | undefined, kind: string) =>
+    texts && html`<section class="${kind}"><h2 id="${id}">${name}</h2><ul>${texts.map((text) => html`
+<li>${inlineProse(text, from)}</li>`)}
+</ul></section>`
+  return html`${words.set_up && html`<section><h2 id="set-up">Set up</h2>${prose(words.set_up, { from, first_heading: 3 })}</section>`}
+${list('Full rep', 'full-rep', words.full_rep, 'full-rep')}
+${list('Cues', 'cues', words.cues, 'cues')}
+${words.faults && html`<section class="faults"><h2 id="faults">Faults</h2>${words.faults.map(
+    ({ seen, cause, say, remedy }) => html`
+<details><summary>${inlineProse(seen, from)}</summary><dl class="facts"><div><dt>likely cause</dt><dd>${inlineProse(cause, from)}</dd></div><div><dt>say</dt><dd class="say">${inlineProse(say, from)}</dd></div><div><dt>if it stays</dt><dd>${inlineProse(remedy, from)}</dd></div></dl></details>`,
+  )}</section>`}
+${words.notes.map(({ body }) => html`<section><h2 id="notes">Notes</h2>${prose(body, { from, first_heading: 3 })}</section>`)}`
+}
+
+/** What a coach decides at the end of a session on this rung. Common practice, in this ladder's own numbers. */
+function decisions(rung: MeasuredRung, ladder: MeasuredLadder, above: readonly MeasuredRung[], from: Address): Html {
+  const below = rung.steps.map(({ from: id }) => html`<a href="${linkTo(from, rungAddress(ladder.id, id))}">${titleOf(ladder, id)}</a>`)
+  const onward = above.map((next) => {
+    const step = next.steps.find(({ from: id }) => id === rung.id)
+    return html`
+<li>to <a href="${linkTo(from, rungAddress(ladder.id, next.id))}">${next.title}</a>: ${step && entryText(step.entry)}${step && html`; ${kindText(step.kind)}`}</li>`
+  })
+  return html`<section class="decide"><h2 id="decide">Hold, move on, step back</h2>
+<dl>
+<dt>Move on</dt><dd>${onward.length > 0 ? html`when the standard is met in form:<ul>${onward}
+</ul>` : 'This rung is the end of its branch. Keep it, or add sessions.'}</dd>
+<dt>Hold</dt><dd>when reps are short of the standard but every one is in form. Add one rep a set each session.</dd>
+<dt>Step back</dt><dd>${below.length > 0 ? html`to ${below.map((link, index) => html`${index > 0 && ' or '}${link}`)} when form is lost in two sets of a session.` : 'There is no easier rung here: shorten the set, rest longer, and ask a coach.'}</dd>
+<dt>Stop</dt><dd>at any stop sign below.</dd>
+</dl></section>`
+}
+
+function working(rung: MeasuredRung, from: Address): Html {
+  const given: Readonly<Record<string, unknown>> = rung.load
+  const inputs = Object.entries(rung.model.keys).flatMap(([name, key]) => {
+    const value = given[name] ?? ('default' in key ? key.default : undefined)
+    return value === undefined ? [] : [html`
+<tr><th scope="row">${name}</th><td>${String(value)}${isNumberKey(key) && ` ${key.unit}`}</td><td>${key.says}${given[name] === undefined && ' (unless given)'}</td></tr>`]
+  })
+  const { outcome } = rung
+  return html`<section class="working"><h2 id="working">Where the numbers come from</h2>
+<p>Model: <a href="${linkTo(from, `/sources/#model-${rung.model.name}`)}">${rung.model.name}</a>, ${rung.model.says}.</p>
+${inputs.length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-label="Inputs"><table><thead><tr><th scope="col">input</th><th scope="col">value</th><th scope="col">meaning</th></tr></thead><tbody>${inputs}</tbody></table></div>`}
+${isMissing(outcome) ? html`<p>${notComputed(outcome.missing)}</p>` : html`<ol class="lines">${outcome.working.map(({ says, formula, numbers }) => html`
+<li>${says}<br><code>${formula}</code><br><code>${numbers}</code></li>`)}
+</ol>
+<p>Assumed:</p><ul>${outcome.assumes.map((assumption) => html`
+<li>${assumption}</li>`)}
+</ul>`}
+${rung.steps.map(stepWorking)}
+<p>Sources:</p><ul>${rung.model.cites.map(({ source, at }) => html`
+<li>${sources[source].cite}; ${at} (${sources[source].seen})</li>`)}
+</ul></section>`
+}
+
+function stepWorking({ from, times, predicted, computed_entry, block, entry }: Step): Html {
+  const line = (name: string, value: Html): Html => html`
+<li>${name}: ${value}</li>`
+  const reason = (why: string): Html => notComputed(why)
+  return html`<p>The step from ${from}:</p><ul>${line('heavier', isMissing(times) ? reason(times.missing) : html`${times.mid.toFixed(2)} times, ${interval(times).low.toFixed(2)} to ${interval(times).high.toFixed(2)} over the bodies tried`)}${line(
+    'first reps',
+    isMissing(predicted) ? reason(predicted.missing) : html`${repsText(predicted)} reps, from ${entry.amount?.value ?? ''} done and ${entry.reserve_reps} in reserve, by ${predicted.formulas.join(', ')}: p⁻¹(q₂ / q₁ × p(r))`,
+  )}${line('least entry', isMissing(computed_entry) ? reason(computed_entry.missing) : html`${computed_entry} reps`)}${line('time on the rung', isMissing(block) ? reason(block.missing) : html`${block.sessions[0]} to ${block.sessions[1]} sessions, one rep more a set each`)}
+</ul>`
+}
+
+/** One rung: what a coach on the floor needs, then where its numbers come from. */
+export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder): SitePage {
+  const address = rungAddress(ladder.id, rung.id)
+  const above = ladder.rungs.filter(({ steps }) => steps.some(({ from }) => from === rung.id))
+  const [below] = rung.steps
+  const [next] = above
+  const form = [...ladder.form, ...rung.form]
+  return {
+    address,
+    title: `${rung.title} (${ladder.title})`,
+    description: `${ladder.title}, ${rung.title}: set-up, full rep, cues, faults, what it takes to enter and to move on.`,
+    found: { kind: 'rung', movement: ladder.movement, equipment: rung.equipment.length > 0 ? rung.equipment : ladder.equipment, demand: rung.demand, load: loadText(rung) },
+    body: html`<p class="trail"><a href="${linkTo(address, ladderAddress(ladder.id))}">${ladder.title}</a> · rung ${ladder.rungs.indexOf(rung) + 1} of ${ladder.rungs.length}${rung.id === ladder.aim && html` · <strong>the aim</strong>`}</p>
+<h1>${rung.title}</h1>
+${rung.demand.length > 0 && html`<p class="demand">Also: ${rung.demand.join(', ')}</p>`}
+${rung.words && html`<div class="lead">${prose(rung.words.intro, { from: address, first_heading: 2 })}</div>`}
+${isMissing(rung.outcome) || rung.outcome.poses.length === 0 ? '' : poseFigures(rung.outcome.poses, ladder.title, rung.title)}
+<section class="loads"><h2 id="load">Load</h2>${loads(rung)}</section>
+<section class="entry"><h2 id="entry">Before this rung</h2>${entries(rung, ladder, address)}</section>
+${rung.first_side && html`<p class="first-side">${inlineProse(rung.first_side, address)}</p>`}
+${described(rung, address)}
+<section><h2 id="form">What every rep must show</h2><ul>${form.map((point) => html`
+<li>${inlineProse(point, address)}</li>`)}
+</ul></section>
+${decisions(rung, ladder, above, address)}
+${safetyNotes(ladder, address, rung)}
+<nav class="neighbours" aria-label="Neighbouring rungs">${below && html`<a rel="prev" href="${linkTo(address, rungAddress(ladder.id, below.from))}">Easier: ${titleOf(ladder, below.from)}</a>`}${next && html`<a rel="next" href="${linkTo(address, rungAddress(ladder.id, next.id))}">Harder: ${next.title}</a>`}</nav>
+${working(rung, address)}`,
+  }
+}

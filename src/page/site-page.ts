@@ -1,0 +1,22 @@
+import type { Address } from './address.ts'
+import type { Html } from './html.ts'
+
+/** One page of the handbook before its frame is put around it. */
+export type SitePage = {
+  readonly address: Address
+  readonly title: string
+  readonly description: string
+  readonly body: Html
+  /** What search may filter by, and show: words by name. Absent, and the page is not searched. */
+  readonly found?: { readonly kind: string; readonly movement?: string; readonly equipment?: readonly string[]; readonly demand?: readonly string[]; readonly load?: string }
+}
+
+/** The frame's own words and links, the same on every page. */
+export type Frame = {
+  readonly title: string
+  readonly organisation: string
+  readonly edition: string
+  readonly contact: string
+  readonly language: string
+  readonly pages: readonly { readonly id: string; readonly title: string }[]
+}
