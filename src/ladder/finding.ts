@@ -23,7 +23,7 @@ export function placeOf(places: Places, path: Path): Place {
 
 /** By file, then line, column and rule: the same order on every machine. */
 export const inOrder = (findings: readonly Finding[]): Finding[] =>
-  [...findings].sort((a, b) => compareText(a.file, b.file) || a.line - b.line || a.column - b.column || compareText(a.rule, b.rule) || compareText(a.message, b.message))
+  findings.toSorted((a, b) => compareText(a.file, b.file) || a.line - b.line || a.column - b.column || compareText(a.rule, b.rule) || compareText(a.message, b.message))
 
 /** Compares by code unit, whatever the language of the machine. */
 export const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)

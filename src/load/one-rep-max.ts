@@ -16,7 +16,7 @@ function expectedReps(fraction: number): Figure {
   const answers = repetitionFormulas.map((formula) => possibleReps(formula, fraction)).filter((reps) => typeof reps === 'number')
   const [first, ...others] = answers
   if (first === undefined) return { name, value: missing('no repetition formula holds at this share of the maximum'), unit: 'reps' }
-  const mid = [first, ...others].sort((a, b) => a - b)[Math.floor(answers.length / 2)] ?? first
+  const mid = [first, ...others].toSorted((a, b) => a - b)[Math.floor(answers.length / 2)] ?? first
   return { name, value: { mid, points: answers, over: 'repetition formulas' }, unit: 'reps' }
 }
 

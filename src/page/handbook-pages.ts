@@ -1,4 +1,3 @@
-import { compareText } from '../ladder/finding.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import type { Address } from './address.ts'
 import { framed } from './frame.ts'
@@ -21,7 +20,7 @@ export function handbookPages(curriculum: MeasuredCurriculum, diagrams: Readonly
     edition: handbook.edition,
     contact: handbook.contact,
     language: handbook.languages[0] ?? 'en',
-    pages: [...pages].sort((a, b) => a.order - b.order || compareText(a.id, b.id)).map(({ id, title }) => ({ id, title })),
+    pages: pages.map(({ id, title }) => ({ id, title })),
   }
   const made: SitePage[] = [
     homePage(curriculum),

@@ -19,20 +19,21 @@ ${rail}
 
 /** Every movement and its ladders at a glance, with how the loads span. */
 export function homePage({ handbook, ladders, pages }: MeasuredCurriculum): SitePage {
-  const movements = [...new Set(ladders.map(({ movement }) => movement))].sort(compareText)
+  const movements = [...new Set(ladders.map(({ movement }) => movement))].toSorted(compareText)
   return {
     address: HOME,
     title: handbook.title,
     description: `${handbook.organisation}: ${ladders.length} ladders, from the easiest version of a movement to the hardest, with what it takes to step up.`,
     body: html`<h1>${handbook.title}</h1>
 <p class="lead">Find the movement, then the rung you can do in perfect form. Each ladder shows what must be shown before the next rung, how much each rung loads, and when to stop.</p>
-${movements.map(
+<div class="movements">${movements.map(
   (movement) => html`<section class="movement"><h2>${movement[0]?.toUpperCase()}${movement.slice(1)}</h2>
 <ul class="ladders">${ladders.filter((ladder) => ladder.movement === movement).map(ladderRow)}
 </ul></section>
 `,
-)}<section><h2>Read this first</h2>
-<ul class="plain-list">${[...pages].sort((a, b) => a.order - b.order || compareText(a.id, b.id)).map(({ id, title, summary }) => html`
+)}</div>
+<section><h2>Read this first</h2>
+<ul class="plain-list">${pages.map(({ id, title, summary }) => html`
 <li><a href="${linkTo(HOME, pageAddress(id))}">${title}</a>: ${summary}</li>`)}
 </ul></section>`,
   }

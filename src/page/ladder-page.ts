@@ -49,7 +49,7 @@ ${cell(isMissing(predicted) ? '–' : figure(`${repsText(predicted)} reps`, work
 }
 
 function facts(ladder: MeasuredLadder): Html {
-  const fact = (name: string, value: string): Html => html`<div><dt>${name}</dt><dd>${value}</dd></div>`
+  const fact = (name: string, value: string): Html => html`<div><dt>${name}</dt> <dd>${value}</dd></div>`
   return html`<dl class="facts">
 ${fact('Movement', ladder.movement)}
 ${fact('Aim', titleOf(ladder, ladder.aim))}

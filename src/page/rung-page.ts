@@ -25,7 +25,7 @@ function loads({ outcome }: MeasuredRung): Html {
   const { unit, name } = outcome.quantity
   const span = spanText(outcome.load, unit)
   const beside = outcome.figures.map(({ name: what, value, unit: of }) => html`
-<div><dt>${what}</dt><dd>${isMissing(value) ? notComputed(value.missing) : figure(spreadText(value, of), WORKING)}</dd></div>`)
+<div><dt>${what}</dt> <dd>${isMissing(value) ? notComputed(value.missing) : figure(spreadText(value, of), WORKING)}</dd></div>`)
   return html`<p class="big-load">${figure(spreadText(outcome.load, unit), WORKING)} <span>${name}${span && html`, ${figure(span, WORKING)} over all bodies tried`}</span></p>
 ${unit.startsWith('% of body') && kilograms(outcome.load)}
 ${beside.length > 0 && html`<details class="beside-load"><summary>More about this load</summary><dl class="facts">${beside}
@@ -59,7 +59,12 @@ ${list('Full rep', 'full-rep', words.full_rep, 'full-rep')}
 ${list('Cues', 'cues', words.cues, 'cues')}
 ${words.faults && html`<section class="faults"><h2 id="faults">Faults</h2>${words.faults.map(
     ({ seen, cause, say, remedy }) => html`
-<details><summary>${inlineProse(seen, from)}</summary><dl class="facts"><div><dt>likely cause</dt><dd>${inlineProse(cause, from)}</dd></div><div><dt>say</dt><dd class="say">${inlineProse(say, from)}</dd></div><div><dt>if it stays</dt><dd>${inlineProse(remedy, from)}</dd></div></dl></details>`,
+<details><summary>${inlineProse(seen, from)}</summary>
+<dl class="facts">
+<div><dt>likely cause</dt> <dd>${inlineProse(cause, from)}</dd></div>
+<div><dt>say</dt> <dd class="say">${inlineProse(say, from)}</dd></div>
+<div><dt>if it stays</dt> <dd>${inlineProse(remedy, from)}</dd></div>
+</dl></details>`,
   )}</section>`}
 ${words.notes.map(({ body }) => html`<section><h2 id="notes">Notes</h2>${prose(body, { from, first_heading: 3 })}</section>`)}`
 }
@@ -72,7 +77,7 @@ function decisions(rung: MeasuredRung, ladder: MeasuredLadder, above: readonly M
     return html`
 <li>to <a href="${linkTo(from, rungAddress(ladder.id, next.id))}">${next.title}</a>: ${step && entryText(step.entry)}${step && html`; ${kindText(step.kind)}`}</li>`
   })
-  return html`<section class="decide"><h2 id="decide">Hold, move on, step back</h2>
+  return html`<section class="decide" data-pagefind-ignore><h2 id="decide">Hold, move on, step back</h2>
 <dl>
 <dt>Move on</dt><dd>${onward.length > 0 ? html`when the standard is met in form:<ul>${onward}
 </ul>` : 'This rung is the end of its branch. Keep it, or add sessions.'}</dd>
@@ -90,7 +95,7 @@ function working(rung: MeasuredRung, from: Address): Html {
 <tr><th scope="row">${name}</th><td>${String(value)}${isNumberKey(key) && ` ${key.unit}`}</td><td>${key.says}${given[name] === undefined && ' (unless given)'}</td></tr>`]
   })
   const { outcome } = rung
-  return html`<section class="working"><h2 id="working">Where the numbers come from</h2>
+  return html`<section class="working" data-pagefind-ignore><h2 id="working">Where the numbers come from</h2>
 <p>Model: <a href="${linkTo(from, `/sources/#model-${rung.model.name}`)}">${rung.model.name}</a>, ${rung.model.says}.</p>
 ${inputs.length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-label="Inputs"><table><thead><tr><th scope="col">input</th><th scope="col">value</th><th scope="col">meaning</th></tr></thead><tbody>${inputs}</tbody></table></div>`}
 ${isMissing(outcome) ? html`<p>${notComputed(outcome.missing)}</p>` : html`<ol class="lines">${outcome.working.map(({ says, formula, numbers }) => html`
@@ -108,11 +113,10 @@ ${rung.steps.map(stepWorking)}
 function stepWorking({ from, times, predicted, computed_entry, block, entry }: Step): Html {
   const line = (name: string, value: Html): Html => html`
 <li>${name}: ${value}</li>`
-  const reason = (why: string): Html => notComputed(why)
-  return html`<p>The step from ${from}:</p><ul>${line('heavier', isMissing(times) ? reason(times.missing) : html`${times.mid.toFixed(2)} times, ${interval(times).low.toFixed(2)} to ${interval(times).high.toFixed(2)} over the bodies tried`)}${line(
+  return html`<p>The step from ${from}:</p><ul>${line('heavier', isMissing(times) ? notComputed(times.missing) : html`${times.mid.toFixed(2)} times, ${interval(times).low.toFixed(2)} to ${interval(times).high.toFixed(2)} over the bodies tried`)}${line(
     'first reps',
-    isMissing(predicted) ? reason(predicted.missing) : html`${repsText(predicted)} reps, from ${entry.amount?.value ?? ''} done and ${entry.reserve_reps} in reserve, by ${predicted.formulas.join(', ')}: p⁻¹(q₂ / q₁ × p(r))`,
-  )}${line('least entry', isMissing(computed_entry) ? reason(computed_entry.missing) : html`${computed_entry} reps`)}${line('time on the rung', isMissing(block) ? reason(block.missing) : html`${block.sessions[0]} to ${block.sessions[1]} sessions, one rep more a set each`)}
+    isMissing(predicted) ? notComputed(predicted.missing) : html`${repsText(predicted)} reps, from ${entry.amount?.value ?? ''} done and ${entry.reserve_reps} in reserve, by ${predicted.formulas.join(', ')}: p⁻¹(q₂ / q₁ × p(r))`,
+  )}${line('least entry', isMissing(computed_entry) ? notComputed(computed_entry.missing) : html`${computed_entry} reps`)}${line('time on the rung', isMissing(block) ? notComputed(block.missing) : html`${block.sessions[0]} to ${block.sessions[1]} sessions, one rep more a set each`)}
 </ul>`
 }
 
@@ -127,7 +131,7 @@ export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder): SitePage {
     address,
     title: `${rung.title} (${ladder.title})`,
     description: `${ladder.title}, ${rung.title}: set-up, full rep, cues, faults, what it takes to enter and to move on.`,
-    found: { kind: 'rung', movement: ladder.movement, equipment: rung.equipment.length > 0 ? rung.equipment : ladder.equipment, demand: rung.demand, load: loadText(rung) },
+    found: { kind: 'rung', movement: ladder.movement, equipment: rung.equipment.length > 0 ? rung.equipment : ladder.equipment, demand: rung.demand, ...(isMissing(rung.outcome) ? {} : { load: loadText(rung) }) },
     body: html`<p class="trail"><a href="${linkTo(address, ladderAddress(ladder.id))}">${ladder.title}</a> · rung ${ladder.rungs.indexOf(rung) + 1} of ${ladder.rungs.length}${rung.id === ladder.aim && html` · <strong>the aim</strong>`}</p>
 <h1>${rung.title}</h1>
 ${rung.demand.length > 0 && html`<p class="demand">Also: ${rung.demand.join(', ')}</p>`}

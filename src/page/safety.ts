@@ -1,7 +1,7 @@
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { inlineProse } from './prose.ts'
 import type { Address } from './address.ts'
-import { html, type Html } from './html.ts'
+import { html, raw, type Html } from './html.ts'
 
 const lines = (texts: readonly string[], from: Address): Html => html`<ul>${texts.map((text) => html`
 <li>${inlineProse(text, from)}</li>`)}
@@ -20,7 +20,7 @@ export const supervisionText = (supervision: MeasuredLadder['supervision']): str
 export function safetyNotes(ladder: MeasuredLadder, from: Address, rung?: MeasuredRung): Html {
   const computed = rung && !('missing' in rung.outcome) ? rung.outcome.cautions : []
   const cautions = [...new Set([...(rung?.cautions ?? []), ...computed])]
-  return html`<section class="safety" aria-labelledby="safety"><h2 id="safety">Safety</h2>
+  return html`<section class="safety" aria-labelledby="safety"${rung && raw(' data-pagefind-ignore')}><h2 id="safety">Safety</h2>
 <p class="watch">${supervisionText(rung?.supervision ?? ladder.supervision)}</p>
 ${cautions.length > 0 && html`<h3>Take care</h3>${lines(cautions, from)}`}
 <h3>Stop when</h3>${lines(ladder.stop, from)}

@@ -46,8 +46,12 @@ export function readCurriculum(layers: readonly Layer[]): Reading<Curriculum> {
     const twin = ladders.get(page.id)
     if (twin) findings.push({ ...placeOf(page.places, []), rule: 'ids-are-unique', message: `The page "${page.id}" and the ladder "${twin.id}" would share one address. Rename the page's file.` })
   }
-  const byId = <Named extends { id: string }>(named: Map<string, Named>): Named[] => [...named.values()].sort((a, b) => compareText(a.id, b.id))
-  return { value: { handbook, ladders: byId(ladders), pages: byId(pages) }, findings: inOrder(findings) }
+  const value: Curriculum = {
+    handbook,
+    ladders: [...ladders.values()].toSorted((a, b) => compareText(a.id, b.id)),
+    pages: [...pages.values()].toSorted((a, b) => a.order - b.order || compareText(a.id, b.id)),
+  }
+  return { value, findings: inOrder(findings) }
 }
 
 function readLayer({ files }: Layer, findings: Finding[]): Files | undefined {
@@ -60,7 +64,7 @@ function readLayer({ files }: Layer, findings: Finding[]): Files | undefined {
   findings.push(...handbook.findings)
   if (!handbook.value) return undefined
   const by = handbook.value.organisation
-  const sorted = [...files].sort((a, b) => compareText(a.file, b.file))
+  const sorted = files.toSorted((a, b) => compareText(a.file, b.file))
   const within = (folder: string) => sorted.filter(({ file }) => file.startsWith(folder) && file.endsWith('.md'))
   const kept = <Value>({ value, findings: found }: Reading<Value>): Value[] => {
     findings.push(...found)

@@ -47,7 +47,7 @@ export function readLadderFile(file: string, bytes: Uint8Array, layer: string): 
 
 /** Gives every place under `rungs/2` a second name, `rungs/bench-hands`; the first rung of an id has it. */
 function byId(places: Map<string, Place>, rungs: readonly { id: string }[]): void {
-  for (const [key, place] of [...places]) {
+  for (const [key, place] of places) {
     const match = /^rungs\/(\d+)(.*)$/s.exec(key)
     const name = match ? `rungs/${rungs[Number(match[1])]?.id}${match[2]}` : undefined
     if (name && !places.has(name)) places.set(name, place)

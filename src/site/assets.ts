@@ -1,9 +1,9 @@
-import { mkdir, readFile, writeFile } from 'node:fs/promises'
-import path from 'node:path'
+import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
 import { build } from 'esbuild'
 import type { Handbook } from '../ladder/schema.ts'
 import { accentOf, DARK_PAPER, LIGHT_PAPER } from '../page/accent.ts'
+import type { SiteFile } from './site-file.ts'
 
 const here = (file: string): string => fileURLToPath(new URL(file, import.meta.url))
 
@@ -22,14 +22,14 @@ function colours(handbook: Handbook): string {
 const icon = (accent: string): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32"><path d="M10 28 13 4M22 28 19 4M9 23h14M10 16h12M11 9h10" fill="none" stroke="${accent}" stroke-width="3" stroke-linecap="round"/></svg>\n`
 
-/** Writes the one stylesheet, the scripts and the icon below `folder`/assets. */
-export async function writeAssets(handbook: Handbook, folder: string): Promise<void> {
-  const assets = path.join(folder, 'assets')
-  await mkdir(assets, { recursive: true })
+/** The one stylesheet, the script and the icon. */
+export async function assetFiles(handbook: Handbook): Promise<SiteFile[]> {
   const sheets = await Promise.all(SHEETS.map((sheet) => readFile(here(sheet), 'utf8')))
   const css = await build({ stdin: { contents: [...sheets, colours(handbook)].join('\n'), loader: 'css' }, minify: true, write: false, logLevel: 'silent' })
-  await writeFile(path.join(assets, 'handbook.css'), css.outputFiles[0]?.text ?? '')
   const js = await build({ entryPoints: [here('../browser/handbook.ts')], bundle: true, format: 'esm', minify: true, target: 'es2022', write: false, logLevel: 'silent' })
-  await writeFile(path.join(assets, 'handbook.js'), js.outputFiles[0]?.text ?? '')
-  await writeFile(path.join(assets, 'icon.svg'), icon(accentOf(handbook.colours?.accent ?? STARTER_ACCENT).onLight))
+  return [
+    { name: 'assets/handbook.css', bytes: css.outputFiles[0]?.text ?? '' },
+    { name: 'assets/handbook.js', bytes: js.outputFiles[0]?.text ?? '' },
+    { name: 'assets/icon.svg', bytes: icon(accentOf(handbook.colours?.accent ?? STARTER_ACCENT).onLight) },
+  ]
 }

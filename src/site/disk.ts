@@ -85,7 +85,7 @@ async function markdownIn(folder: string, under: string, findings: Finding[]): P
       else if (entry.name.endsWith('.md')) findings.push(atTop(name, 'files-are-text', 'This is not a plain file. Put the file itself here; links, folders and devices are not followed.'))
     }
   }
-  return found.sort(compareText)
+  return found.toSorted(compareText)
 }
 
 /** A file's bytes, or the reason they cannot be had. */

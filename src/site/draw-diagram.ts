@@ -133,7 +133,7 @@ function removeUnused(svg: Element): void {
   const used = [...svg.querySelectorAll('path')].flatMap((path) => ends.map((end) => path.getAttribute(end)))
   for (const marker of svg.querySelectorAll('marker')) if (!used.includes(`url(#${marker.id})`)) marker.remove()
   // Innermost first, so that a group goes once all that was in it has gone.
-  for (const element of [...svg.querySelectorAll('g, defs, text, tspan, rect')].reverse()) {
+  for (const element of [...svg.querySelectorAll('g, defs, text, tspan, rect')].toReversed()) {
     const hollow = element.localName === 'rect' ? !element.hasAttribute('width') : element.childNodes.length === 0
     if (hollow) element.remove()
   }

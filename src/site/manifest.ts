@@ -12,7 +12,7 @@ const WORTH_IT = 256
 /** Every file below a folder, by name, with forward slashes. */
 export async function filesBelow(folder: string): Promise<string[]> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true })
-  return entries.filter((entry) => entry.isFile()).map((entry) => path.relative(folder, path.join(entry.parentPath, entry.name)).replaceAll('\\', '/')).sort(compareText)
+  return entries.filter((entry) => entry.isFile()).map((entry) => path.relative(folder, path.join(entry.parentPath, entry.name)).replaceAll('\\', '/')).toSorted(compareText)
 }
 
 /** Writes a .br and a .gz beside each text file. */

@@ -1,18 +1,17 @@
-import { mkdir, writeFile } from 'node:fs/promises'
-import path from 'node:path'
 import { close, createIndex } from 'pagefind'
 import type { WrittenPage } from '../page/handbook-pages.ts'
 import { fileOf } from './plugin.ts'
+import type { SiteFile } from './site-file.ts'
 
 /** Of what the indexer gives, the part a page of ours loads; its ready-made faces stay away. */
 const WANTED = /^(pagefind\.js|pagefind-worker\.js|pagefind-entry\.json|wasm\..*\.pagefind|.*\.pf_(meta|index|fragment|filter|sort))$|\/.*\.pf_/
 
 /**
- * Writes the search index of pages below `folder`/pagefind.
+ * The files of the search index of some pages, by name below pagefind/.
  *
  * Throws  bug, when a page of ours cannot be indexed.
  */
-export async function writeSearchIndex(pages: readonly WrittenPage[], folder: string): Promise<void> {
+export async function searchFiles(pages: readonly WrittenPage[]): Promise<SiteFile[]> {
   try {
     const { index, errors } = await createIndex({})
     if (!index) throw new Error(`bug: no search index: ${errors.join('; ')}`)
@@ -21,12 +20,7 @@ export async function writeSearchIndex(pages: readonly WrittenPage[], folder: st
       if (added.errors.length > 0) throw new Error(`bug: ${address} cannot be indexed: ${added.errors.join('; ')}`)
     }
     const { files } = await index.getFiles()
-    for (const { path: name, content } of files) {
-      if (!WANTED.test(name)) continue
-      const to = path.join(folder, 'pagefind', name)
-      await mkdir(path.dirname(to), { recursive: true })
-      await writeFile(to, content)
-    }
+    return files.filter(({ path }) => WANTED.test(path)).map(({ path, content }) => ({ name: `pagefind/${path}`, bytes: content }))
   } finally {
     await close()
   }

@@ -1,0 +1,29 @@
+import { once } from 'node:events'
+import { siteInMemory } from '../site/build.ts'
+import { previewServer } from '../site/preview-server.ts'
+import { checkedWorkspace, workspaceOption } from './curriculum.ts'
+import { report } from './report.ts'
+import { EXIT, Misuse, type Verb } from './verb.ts'
+
+/** `rungbook preview`: the handbook from memory, on this machine only. */
+export const previewVerb: Verb = {
+  name: 'preview',
+  says: 'shows the handbook on this machine, from memory',
+  usage: 'rungbook preview [--workspace DIR] [--port N]',
+  options: { ...workspaceOption, port: { type: 'string' } },
+
+  async run(typed, console) {
+    const wanted = Number(typed.options.port ?? 8080)
+    if (!Number.isInteger(wanted) || wanted < 0 || wanted > 65535) throw new Misuse('--port must be a whole number from 0 to 65535.')
+    const { measured, findings } = await checkedWorkspace(typed, console)
+    if (!measured || findings.length > 0) {
+      console.out(report(findings))
+      return EXIT.findings
+    }
+    const files = new Map((await siteInMemory(measured)).map(({ name, bytes }) => [name, bytes]))
+    const { server, port } = await previewServer(() => files, wanted)
+    console.out(`The handbook is at http://127.0.0.1:${port}/ until you press Ctrl-C.\n`)
+    await once(server, 'close')
+    return EXIT.fine
+  },
+}
