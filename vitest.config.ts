@@ -1,3 +1,4 @@
 import { defineConfig } from 'vitest/config'
 
-export default defineConfig({ test: { include: ['tests/**/*.test.ts'], testTimeout: 60_000, hookTimeout: 120_000 } })
+// Eleventy loads its config by itself, past the test runner, so the workers need what bin.mjs registers.
+export default defineConfig({ test: { include: ['tests/**/*.test.ts'], pool: 'forks', execArgv: ['--import', 'tsx'], testTimeout: 60_000, hookTimeout: 120_000 } })

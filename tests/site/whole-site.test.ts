@@ -1,0 +1,117 @@
+import assert from 'node:assert/strict'
+import { readFileSync } from 'node:fs'
+import path from 'node:path'
+import { parseHTML } from 'linkedom'
+import { beforeAll, test } from 'vitest'
+import { filesBelow } from '../../src/site/manifest.ts'
+import { REPOSITORY, run, scratch } from './demo.ts'
+
+/** The demo handbook, as a reader gets it: every page by its address. */
+const folder = await scratch()
+const pages = new Map<string, Document>()
+
+beforeAll(async () => {
+  const { code, out, note } = await run(REPOSITORY, 'build', '--workspace', 'site-demo', '--output', path.join(folder, 'site'))
+  assert.equal(code, 0, out + note)
+  for (const file of await filesBelow(path.join(folder, 'site'))) {
+    if (!file.endsWith('.html')) continue
+    pages.set(`/${file}`.replace(/index\.html$/, ''), parseHTML(readFileSync(path.join(folder, 'site', file), 'utf8')).document)
+  }
+})
+
+const everywhere = function* (selector: string): Generator<{ address: string; element: Element }> {
+  for (const [address, page] of pages) for (const element of page.querySelectorAll(selector)) yield { address, element }
+}
+
+/** Where a link leads: the address of a page and a fragment. */
+const led = (address: string, href: string) => {
+  const url = new URL(href, `https://handbook.example${address}`)
+  return { page: url.pathname, fragment: decodeURIComponent(url.hash.slice(1)) }
+}
+
+test('there is a home, a page a ladder, a page a rung, the written pages, sources, checks, search and 404', () => {
+  for (const address of ['/', '/press-up/', '/press-up/floor/', '/wet-exit/', '/safety/', '/welcome/', '/sources/', '/checks/', '/search/', '/404.html']) assert.ok(pages.has(address), address)
+})
+
+test('every internal link leads to a page, and every fragment to an id on it', async () => {
+  const files = new Set((await filesBelow(path.join(folder, 'site'))).map((file) => `/${file}`))
+  let links = 0
+  for (const { address, element } of everywhere('a[href], link[href], script[src], form[action]')) {
+    const href = element.getAttribute('href') ?? element.getAttribute('src') ?? element.getAttribute('action') ?? ''
+    if (/^(https:|mailto:|tel:)/.test(href)) continue
+    const { page, fragment } = led(address, href)
+    assert.ok(files.has(page) || files.has(`${page}index.html`), `${address} links to ${href}`)
+    if (fragment) assert.ok(pages.get(page)?.getElementById(fragment), `${address} links to ${href}, and there is no ${fragment} there`)
+    links += 1
+  }
+  assert.ok(links > 1000, `only ${links} links were seen`)
+})
+
+test('no page has one id twice', () => {
+  for (const [address, page] of pages) {
+    const ids = [...page.querySelectorAll('[id]')].map(({ id }) => id)
+    assert.deepEqual(ids.filter((id, index) => ids.indexOf(id) !== index), [], address)
+  }
+})
+
+const UNIT = /\d ?(% of body weight|% of body mass|% of 1RM|%|cm|m|m\/s|kg|N|J\/kg|reps|weeks|× body weight)$|^\d+\.\d\d$/
+
+test('every number that was computed carries its unit and leads to its derivation', () => {
+  let figures = 0
+  for (const { address, element } of everywhere('a.figure')) {
+    const text = element.textContent ?? ''
+    assert.match(text, UNIT, `${address}: ${text}`)
+    const { page, fragment } = led(address, element.getAttribute('href') ?? '')
+    const working = pages.get(page)?.getElementById(fragment)?.closest('section')
+    assert.ok(working, `${address}: ${text} leads nowhere`)
+    assert.match(working.textContent ?? '', /Sources:/)
+    figures += 1
+  }
+  assert.ok(figures > 500, `only ${figures} numbers were seen`)
+})
+
+test('a page that shows a load gives its formula, its numbers and a source', () => {
+  const working = pages.get('/press-up/floor/')?.getElementById('working')?.closest('section')?.textContent ?? ''
+  for (const words of ['F/W = Σ mᵢ (xᵢ − x_C) / [(H − C) × u]', 'hand_height_cm', 'de Leva', 'Lombardi']) assert.ok(working.includes(words), words)
+})
+
+test('a layer’s change of an entry reaches the page, with its reason and whose it is', () => {
+  const text = pages.get('/press-up/')?.body.textContent ?? ''
+  assert.match(text, /3 sets of 15 repetitions/)
+  assert.match(text, /Changed by Morrowfleet Paddlesport Union \(review, rung floor\)/)
+})
+
+test('every ladder page carries stop signs, who asks first, and the notes that stand on every page', () => {
+  for (const [address, page] of pages) {
+    assert.match(page.querySelector('footer')?.textContent ?? '', /no medical advice/, address)
+    if (!page.querySelector('.rungs')) continue
+    const safety = page.querySelector('.safety')
+    assert.match(safety?.textContent ?? '', /Stop when/, address)
+    assert.match(safety?.textContent ?? '', /Ask a clinician first/, address)
+    assert.ok((safety?.querySelectorAll('li').length ?? 0) >= 4, address)
+  }
+})
+
+test('the diagram shows what the list beside it says, rung by rung', () => {
+  let compared = 0
+  for (const [address, page] of pages) {
+    const diagram = page.querySelector('figure.diagram')
+    if (!diagram) continue
+    const squeeze = (text: string | null | undefined): string => (text ?? '').replace(/\s+/g, '')
+    const drawn = squeeze(diagram.textContent)
+    const items = [...(page.querySelector('.in-words')?.children ?? [])]
+    assert.equal(diagram.querySelectorAll('g.node').length, items.length, address)
+    for (const item of items) {
+      assert.ok(drawn.includes(squeeze(item.querySelector('a')?.textContent)), `${address}: ${item.textContent}`)
+      compared += 1
+    }
+  }
+  assert.ok(compared > 60)
+})
+
+test('no page runs or styles anything inline, and each says what it may load', () => {
+  for (const [address, page] of pages) {
+    assert.equal(page.querySelectorAll('script:not([src]), style, [style], [onclick], [onload]').length, 0, address)
+    assert.match(page.querySelector('meta[http-equiv="Content-Security-Policy"]')?.getAttribute('content') ?? '', /^default-src 'none'/, address)
+  }
+})
