@@ -10,6 +10,6 @@ export const fullRepsHaveAStartAndAnEnd: Rule = {
       const steps = words?.full_rep
       if (!steps || steps.length === 0) return []
       const absent = ['Start:', 'End:'].filter((word) => !steps.some((step) => step.startsWith(word)))
-      return absent.length > 0 ? [{ path: ['rungs', id, 'full-rep'], message: `The full rep of "${title}" has no line that begins with ${absent.join(' or ')} Write both as a list.` }] : []
+      return absent.length > 0 ? [{ path: ['rungs', id, 'full-rep'], message: `The full rep of "${title}" has no line that begins with ${absent.map((word) => `"${word}"`).join(' or ')}. Write both as a list.` }] : []
     }),
 }

@@ -3,38 +3,50 @@ import { linksIn, targetOf } from '../read/links.ts'
 import type { Known, MeasuredRung } from '../measure/measure.ts'
 import type { Found, Rule } from './rule.ts'
 
+/** Dead links of one text for which the likeliest target is looked for: each look goes through every rung there is. Chosen by us. */
+const MOST_GUESSES = 20
+
+type Wrong = { readonly says: string; readonly guess: () => string }
+
 /** What is wrong with a link, if anything. */
-function wrong(href: string, { rungs, pages }: Known): string | undefined {
+function wrong(href: string, { rungs, pages }: Known): Wrong | undefined {
   const target = targetOf(href)
   const shown = href.slice(0, 80)
-  if (target.kind === 'refused') return `The link "${shown}" leads nowhere the handbook may go: ${target.why}.`
-  if (target.kind === 'rung' && !rungs.has(target.name)) return `The link "${shown}" leads to no rung.${like(nearest(target.name, [...rungs]), 'rung:')}`
-  if (target.kind === 'page' && !pages.has(target.id) && !rungs.has(target.id)) return `The link "${shown}" leads to no page.${like(nearest(target.id, [...pages]), '/')}`
+  if (target.kind === 'refused') return { says: `The link "${shown}" leads nowhere the handbook may go: ${target.why}.`, guess: () => '' }
+  if (target.kind === 'rung' && !rungs.has(target.name)) return { says: `The link "${shown}" leads to no rung.`, guess: () => like(nearest(target.name, [...rungs]), (name) => `rung:${name}`) }
+  if (target.kind === 'page' && !pages.has(target.id) && !rungs.has(target.id)) return { says: `The link "${shown}" leads to no page.`, guess: () => like(nearest(target.id, [...pages]), (id) => `/${id}/`) }
   return undefined
 }
 
-const like = (name: string | undefined, before: string): string => (name ? ` Did you mean ${before}${name}?` : ' Mend it or take it out.')
+const like = (name: string | undefined, written: (name: string) => string): string => (name ? ` Did you mean ${written(name)}?` : ' Mend it or take it out.')
 
-const proseOf = ({ words }: MeasuredRung): string[] =>
-  words ? [words.intro, words.set_up ?? '', ...(words.full_rep ?? []), ...(words.cues ?? []), ...(words.faults ?? []).flatMap(({ seen, cause, say, remedy }) => [seen, cause, say, remedy]), ...words.notes.map(({ body }) => body)] : []
+/** One finding a dead link. */
+const dead = (links: readonly { readonly path: Found['path']; readonly href: string }[], known: Known): Found[] =>
+  links
+    .flatMap(({ path, href }) => [wrong(href, known)].flatMap((found) => (found ? [{ path, ...found }] : [])))
+    .map(({ path, says, guess }, nth) => ({ path, message: says + (nth < MOST_GUESSES ? guess() : '') }))
+
+/** The prose of a rung, each piece with the way to where it stands. */
+const proseOf = ({ id, words }: MeasuredRung): { path: Found['path']; text: string }[] => {
+  if (!words) return []
+  const at = (part: readonly (string | number)[], text: string) => ({ path: ['rungs', id, ...part], text })
+  return [
+    at(['section'], words.intro),
+    at(['set-up'], words.set_up ?? ''),
+    ...(words.full_rep ?? []).map((step, index) => at(['full-rep', index], step)),
+    ...(words.cues ?? []).map((cue, index) => at(['cues', index], cue)),
+    ...(words.faults ?? []).flatMap(({ seen, cause, say, remedy }, index) => [seen, cause, say, remedy].map((text) => at(['faults', index], text))),
+    ...words.notes.map(({ body }) => at(['notes'], body)),
+  ]
+}
 
 export const linksResolve: Rule = {
   name: 'links-resolve',
   says: 'Every link leads to a rung, a ladder or a page that is there.',
   why: 'A dead link on a phone in a gym is a question nobody answers.',
 
-  check({ intro, rungs, known }) {
-    const found = (path: Found['path'], texts: readonly string[]): Found[] =>
-      texts.flatMap((text) => linksIn(text)).flatMap(({ href }) => {
-        const message = wrong(href, known)
-        return message ? [{ path, message }] : []
-      })
-    return [...found([], [intro]), ...rungs.flatMap((rung) => found(['rungs', rung.id], proseOf(rung)))]
-  },
+  check: ({ intro, rungs, known }) =>
+    dead([{ path: ['intro'], text: intro }, ...rungs.flatMap(proseOf)].flatMap(({ path, text }) => linksIn(text).map(({ href }) => ({ path, href }))), known),
 
-  checkPage: ({ body, known }) =>
-    linksIn(body).flatMap(({ href, line }) => {
-      const message = wrong(href, known)
-      return message ? [{ path: ['body', line], message }] : []
-    }),
+  checkPage: ({ body, known }) => dead(linksIn(body).map(({ href, line }) => ({ path: ['body', line], href })), known),
 }

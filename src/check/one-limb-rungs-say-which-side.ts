@@ -9,6 +9,6 @@ export const oneLimbRungsSayWhichSide: Rule = {
     rungs.flatMap(({ title, demand, first_side, cautions }, index) => {
       if (!demand.includes('one side')) return []
       if (first_side === undefined) return [{ path: ['rungs', index], message: `"${title}" works one side at a time but does not say which first. Add first_side.` }]
-      return cautions.length === 0 ? [{ path: ['rungs', index], message: `"${title}" works one side at a time but carries no caution. Add cautions.` }] : []
+      return !cautions.some((caution) => /\p{Letter}/u.test(caution)) ? [{ path: ['rungs', index], message: `"${title}" works one side at a time but carries no caution. Add cautions.` }] : []
     }),
 }

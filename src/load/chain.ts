@@ -66,24 +66,53 @@ export function planted(joints: Chain, body: Body, facing: Facing): Chain {
   return { ...joints, heel, ball: plus(heel, point(toeward * body.ball_length, 0)), toe: plus(heel, point(toeward * body.foot.length, 0)) }
 }
 
+/** Lays the shanks of a kneeling body on the floor behind its knees, the foot stretched out. */
+export function laidDown(joints: Chain, body: Body, facing: Facing): Chain {
+  const behind = facing === 'down' ? -1 : 1
+  const ankle = plus(joints.knee, point(behind * body.shank.length, 0))
+  const heel = plus(ankle, point(behind * ankleFromHeel(body), body.ankle_height / 2))
+  return { ...joints, ankle, heel, ball: plus(ankle, point(behind * body.ball_length, -KNEE_HEIGHT / 2)), toe: plus(ankle, point(behind * body.foot.length, -KNEE_HEIGHT / 2)) }
+}
+
 /** A mass, as a share of body mass, at a place. */
 export type Lump = { readonly mass: number; readonly at: Point }
 
-/** The legs' and trunk's masses where they lie. Shanks that rest on the floor carry themselves and are left out. */
-export function lumps(body: Body, joints: Chain, shanksRest: boolean): Lump[] {
-  const { heel, toe, ankle, knee, hip, shoulder, head } = joints
-  const legs = shanksRest
+/** Both feet and shanks where they lie. Shanks that rest on the floor carry themselves and are left out. */
+export const shankLumps = (body: Body, { heel, toe, ankle, knee }: Chain, shanksRest: boolean): Lump[] =>
+  shanksRest
     ? []
     : [
         { mass: 2 * body.foot.mass, at: between(heel, toe, body.foot.centre) },
         { mass: 2 * body.shank.mass, at: between(knee, ankle, body.shank.centre) },
       ]
-  return [
-    ...legs,
-    { mass: 2 * body.thigh.mass, at: between(hip, knee, body.thigh.centre) },
-    { mass: body.trunk.mass, at: between(hip, shoulder, body.trunk.centre) },
-    { mass: body.head.mass, at: head },
-  ]
+
+/** Both thighs where they lie. */
+export const thighLumps = (body: Body, { hip, knee }: Chain): Lump[] => [{ mass: 2 * body.thigh.mass, at: between(hip, knee, body.thigh.centre) }]
+
+/** Trunk, head and what is carried. */
+export const trunkLumps = (body: Body, { hip, shoulder, head }: Chain, added: Lump): Lump[] => [
+  { mass: body.trunk.mass, at: between(hip, shoulder, body.trunk.centre) },
+  { mass: body.head.mass, at: head },
+  ...(added.mass > 0 ? [added] : []),
+]
+
+/** Where a carried mass rides: a vest on the middle of the trunk, a pack or plate below the shoulders, a weight in the lap. */
+export type Carried = 'vest' | 'back' | 'lap'
+
+/** How far up the trunk a carried mass rides. The vest sits on the trunk's own centre; the others are chosen by us. */
+export const carriedAt = (body: Body, { hip, shoulder }: Chain, mass: number, where: Carried): Lump => ({
+  mass,
+  at: between(hip, shoulder, { vest: body.trunk.centre, back: 0.75, lap: 0.1 }[where]),
+})
+
+/** Adds up masses and their moments about the vertical through `x`. */
+export function weightAbout(lumps: readonly Lump[], x: number): { readonly mass: number; readonly first_moment: number } {
+  let [mass, first_moment] = [0, 0]
+  for (const lump of lumps) {
+    mass += lump.mass
+    first_moment += lump.mass * (lump.at.x - x)
+  }
+  return { mass, first_moment }
 }
 
 /** Both arms' masses, hanging between shoulder, elbow, wrist and hand. */

@@ -14,6 +14,8 @@ const keys = {
 /** Equivalent fall heights quoted in the design of jumps: a suggested value, and the most. Units m. Source minetti1998, levy2015. */
 const SUGGESTED_M = 1
 const MOST_M = 1.5
+/** A drop of exactly 1 m comes back from root and square a hair short of it. Units m. */
+const HAIR_M = 1e-9
 
 /**
  * How hard a landing is: the fall onto level ground that would land as hard.
@@ -71,7 +73,7 @@ export const landing = loadModel({
 })
 
 function limits(fall_m: number): string[] {
-  if (fall_m >= MOST_M) return ['At or above 1.5 m, the absolute maximum quoted in the design of jumps (Minetti 1998, Levy 2015).']
-  if (fall_m >= SUGGESTED_M) return ['At or above 1 m, the suggested design value for jumps (Minetti 1998, Levy 2015).']
+  if (fall_m >= MOST_M - HAIR_M) return ['At or above 1.5 m, the absolute maximum quoted in the design of jumps (Minetti 1998, Levy 2015).']
+  if (fall_m >= SUGGESTED_M - HAIR_M) return ['At or above 1 m, the suggested design value for jumps (Minetti 1998, Levy 2015).']
   return []
 }

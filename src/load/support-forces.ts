@@ -14,7 +14,7 @@
  */
 import { missing, type Outcome } from '../quantity/outcome.ts'
 import type { Body } from './body.ts'
-import { armLumps, lumps, type Contact } from './chain.ts'
+import { armLumps, carriedAt, shankLumps, thighLumps, trunkLumps, weightAbout, type Carried, type Contact, type Lump } from './chain.ts'
 import type { Point } from './model.ts'
 import type { Still } from './support-pose.ts'
 import { between, cross, minus, point, unit } from './vector.ts'
@@ -40,18 +40,17 @@ function along(still: Still, direction: Direction): Point {
   return still.pulls ? point(-reach.x, -reach.y) : reach // hands push the body off a surface, and pull it to a bar
 }
 
-/** Sum of mass, and sum of mass times level distance from `contact`. */
-export type Weight = { readonly mass: number; readonly first_moment: number }
+/** The masses of one still, part by part. */
+export type Masses = { readonly shanks: readonly Lump[]; readonly thighs: readonly Lump[]; readonly trunk: readonly Lump[]; readonly arms: readonly Lump[] }
 
-/** Body mass shares and their first moment about the contact; an added mass rides on the trunk. */
-export function weight(body: Body, still: Still, contact: Point, shanksRest: boolean, added: number): Weight {
-  let mass = added
-  let first_moment = added * (between(still.hip, still.shoulder, body.trunk.centre).x - contact.x)
-  for (const lump of [...lumps(body, still, shanksRest), ...armLumps(body, still.shoulder, still.elbow, still.wrist, still.hand)]) {
-    mass += lump.mass
-    first_moment += lump.mass * (lump.at.x - contact.x)
+/** Every mass of the body where it lies in this still, with what it carries. */
+export function massesOf(body: Body, still: Still, shanksRest: boolean, added: number, where: Carried): Masses {
+  return {
+    shanks: shankLumps(body, still, shanksRest),
+    thighs: thighLumps(body, still),
+    trunk: trunkLumps(body, still, carriedAt(body, still, added, where)),
+    arms: armLumps(body, still.shoulder, still.elbow, still.wrist, still.hand),
   }
-  return { mass, first_moment }
 }
 
 /** A lever shorter than this, over stature, turns centimetres of doubt into tenths of body weight. Chosen by us: 26 cm at 174 cm. */
@@ -63,7 +62,8 @@ const SHORTEST_ARM = 0.15
  * Units   shares of body weight.
  * Missing when the hands would have to pull the body down, or the feet would leave the ground.
  */
-export function supportForces(still: Still, { mass, first_moment }: Weight, contact: Point, direction: Direction): Outcome<Forces> {
+export function supportForces(still: Still, { shanks, thighs, trunk, arms }: Masses, contact: Point, direction: Direction): Outcome<Forces> {
+  const { mass, first_moment } = weightAbout([...shanks, ...thighs, ...trunk, ...arms], contact.x)
   const way = along(still, direction)
   const arm = cross(minus(still.hand, contact), way)
   if (Math.abs(arm) < SHORTEST_ARM) return missing('the line of the force passes too near the feet to settle how much the hands carry')
@@ -73,4 +73,23 @@ export function supportForces(still: Still, { mass, first_moment }: Weight, cont
   if (normal <= 0) return missing('the hands would carry more than the whole body, so the feet would leave the ground')
   const friction = Math.abs(hands * way.x) / normal // eq. 3
   return { hands, on_hands: point(hands * way.x, hands * way.y), at_feet: point(-hands * way.x, normal), contact, friction }
+}
+
+/** Moments the muscles hold at one side of a joint, over body weight and stature. */
+export type Moments = { readonly shoulder: number; readonly hip: number; readonly knee: number }
+
+/**
+ * The moments at the joints: of the force on the hands and of every mass beyond the joint, seen from the hands.
+ *
+ *     M_J = (H − J) × F − Σ mᵢ (xᵢ − x_J)                              (4)
+ *
+ * Shape   a still, its masses and its forces to three magnitudes, both sides of the body together.
+ */
+export function jointMoments(still: Still, { thighs, trunk, arms }: Masses, { on_hands }: Forces): Moments {
+  const about = (joint: Point, beyond: readonly Lump[]): number => Math.abs(cross(minus(still.hand, joint), on_hands) - weightAbout(beyond, joint.x).first_moment) // eq. 4
+  return {
+    shoulder: about(still.shoulder, arms),
+    hip: about(still.hip, [...arms, ...trunk]),
+    knee: about(still.knee, [...arms, ...trunk, ...thighs]),
+  }
 }

@@ -7,7 +7,7 @@
  */
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import type { Body } from './body.ts'
-import { ankleFromHeel, chain, joined, mapChain, pivotHeight, planted, type Chain, type Contact, type Facing } from './chain.ts'
+import { ankleFromHeel, chain, joined, laidDown, mapChain, pivotHeight, planted, type Chain, type Contact, type Facing } from './chain.ts'
 import type { Point } from './model.ts'
 import { angleOpposite, between, length, minus, plus, point, polar, turned } from './vector.ts'
 
@@ -23,6 +23,8 @@ export type Setup = {
   readonly feet_from_anchor: number | undefined
   readonly strap: number | undefined
   readonly knee: number
+  /** Kneeling: the shanks lie on the floor. */
+  readonly shanks_rest: boolean
   readonly elbow: number
 }
 
@@ -130,7 +132,7 @@ export function supportStills(setup: Setup, body: Body): Outcome<Stills> {
 function placed(setup: Setup, body: Body, joints: Chain, pivot: Point, tied: Tie, bearing: number): Still {
   const turn = bearing - Math.atan2(joints.shoulder.y, joints.shoulder.x)
   const set = mapChain(joints, (joint) => plus(pivot, turned(joint, turn)))
-  const standing = setup.feet === 'flat' ? planted(set, body, setup.facing) : set
+  const standing = setup.feet === 'flat' ? planted(set, body, setup.facing) : setup.shanks_rest ? laidDown(set, body, setup.facing) : set
   const centre = plus(pivot, tied.centre)
   const { upper, fore } = arm(body, setup.hands)
   const elbow = joined(centre, standing.shoulder, tied.strap + fore, upper, tied.above ? 'right' : 'left')

@@ -1,12 +1,12 @@
 import { figureText, intervalText } from '../quantity/figure.ts'
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { interval, mapSpread, type Spread } from '../quantity/spread.ts'
-import { radians } from '../quantity/unit.ts'
+import { radians, STANDARD_GRAVITY } from '../quantity/unit.ts'
 import { bodies, men, women, type Body } from './body.ts'
 import { loadModel, type Asked, type Figure, type Keys, type Line, type Load, type Point, type Pose, type Prop } from './model.ts'
-import { contactPoint, supportForces, weight, type Direction, type Forces } from './support-forces.ts'
+import { contactPoint, jointMoments, massesOf, supportForces, type Direction, type Forces, type Masses, type Moments } from './support-forces.ts'
 import { supportStills, type Setup, type Still } from './support-pose.ts'
-import { cross, minus, times } from './vector.ts'
+import { between, cross, minus, times } from './vector.ts'
 
 const keys = {
   facing: { choices: ['down', 'up'], says: 'where the chest looks: down in a press-up, up in a row' },
@@ -18,11 +18,12 @@ const keys = {
   feet_from_anchor_cm: { unit: 'cm', min: -300, max: 300, optional: true, says: 'how far the point under the anchor lies behind the heels, on the side the body leans to' },
   strap_cm: { unit: 'cm', min: 20, max: 500, optional: true, says: 'length from the anchor to the grip' },
   foot_height_cm: { unit: 'cm', min: 0, max: 150, default: 0, says: 'height of what the feet rest on' },
-  knee_deg: { unit: 'deg', min: 60, max: 180, default: 180, says: 'knee angle, 180 being straight' },
+  knee_deg: { unit: 'deg', min: 60, max: 180, optional: true, says: 'knee angle, 180 being straight; straight unless given, or 90 where the shanks are held up' },
   shanks: { choices: ['rest', 'lifted'], default: 'rest', says: 'kneeling: whether the shanks lie on the floor or are held up' },
   elbow_deg: { unit: 'deg', min: 40, max: 170, optional: true, says: 'elbow angle at the end of the rep, in the plane of the movement: 70 in a press-up, 90 in a row unless given' },
   working_side_percent: { unit: '%', min: 50, max: 100, default: 50, says: 'share of the force on the hands that one side takes' },
-  added_mass_percent: { unit: '% of body mass', min: 0, max: 100, default: 0, says: 'mass carried on the trunk' },
+  added_mass_percent: { unit: '% of body mass', min: 0, max: 100, default: 0, says: 'mass carried' },
+  added_mass_at: { choices: ['vest', 'back', 'lap'], default: 'vest', says: 'where it is carried: on the middle of the trunk, below the shoulders, in the lap' },
 } as const satisfies Keys
 
 /** Upper arms level at the bottom of a press-up; upper arms beside the ribs at the top of a row. Chosen by us, after common practice. */
@@ -31,7 +32,7 @@ const ELBOW_DEG = { down: 70, up: 90 } as const
 type Input = Asked<typeof keys>
 
 /** One still and the forces that hold it. */
-type Held = { readonly still: Still; readonly forces: Forces }
+type Held = { readonly still: Still; readonly forces: Forces; readonly masses: Masses }
 
 /** The lowest point of the rep carries the load a rung is known by; the other end stands beside it where it can be settled. */
 type Rep = { readonly lowest: Held; readonly highest: Outcome<Held> }
@@ -40,6 +41,9 @@ type Rep = { readonly lowest: Held; readonly highest: Outcome<Held> }
 const lowestIsEnd = (facing: Input['facing']): boolean => facing === 'down'
 
 const HEEL_TO_BALL = [0.5, 0, 1] // a flat foot presses in its middle, at the heel, at the ball
+
+/** Kneeling on shanks that lie on the floor. */
+const shanksRest = ({ feet, shanks }: Input): boolean => feet === 'knees' && shanks === 'rest'
 
 /** Turns centimetres and degrees into shares of stature and radians. */
 function setupOf(input: Input, stature_m: number): Setup {
@@ -54,7 +58,8 @@ function setupOf(input: Input, stature_m: number): Setup {
     anchor_height: share(input.anchor_height_cm),
     feet_from_anchor: share(input.feet_from_anchor_cm),
     strap: share(input.strap_cm),
-    knee: radians(input.knee_deg),
+    knee: radians(input.knee_deg ?? (input.feet === 'knees' ? 90 : 180)),
+    shanks_rest: shanksRest(input),
     elbow: radians(input.elbow_deg ?? ELBOW_DEG[input.facing]),
   }
 }
@@ -62,6 +67,7 @@ function setupOf(input: Input, stature_m: number): Setup {
 /** What does not fit together in the set-up, as a phrase after "not computed:". */
 function unfit({ facing, feet, hands, hand_height_cm, lean_deg, strap_cm, anchor_height_cm }: Input): string | undefined {
   if (facing === 'up' && feet === 'toes') return 'facing up, the feet rest on heels or flat, not on toes'
+  if (facing === 'up' && hands === 'surface') return 'facing up, the hands hold a bar or straps, not a surface'
   const onStraps = hands === 'straps' && facing === 'up'
   if (onStraps && anchor_height_cm === undefined) return 'anchor_height_cm is not given; straps need it'
   const given = [onStraps ? strap_cm : hand_height_cm, lean_deg].filter((value) => value !== undefined).length
@@ -78,12 +84,12 @@ function reps(input: Input, stature_m: number, body: Body, touches: readonly Tou
   const setup = setupOf(input, stature_m)
   const stills = supportStills(setup, body)
   if (isMissing(stills)) return touches.map(() => stills)
-  const shanksRest = setup.feet === 'knees' && input.shanks === 'rest'
   const held = (still: Outcome<Still>, { direction, press }: Touch): Outcome<Held> => {
     if (isMissing(still)) return still
     const contact = contactPoint(still, setup.feet, press, setup.foot_height)
-    const forces = supportForces(still, weight(body, still, contact, shanksRest, input.added_mass_percent / 100), contact, direction)
-    return isMissing(forces) ? forces : { still, forces }
+    const masses = massesOf(body, still, setup.shanks_rest, input.added_mass_percent / 100, input.added_mass_at)
+    const forces = supportForces(still, masses, contact, direction)
+    return isMissing(forces) ? forces : { still, forces, masses }
   }
   const [low, high] = lowestIsEnd(input.facing) ? [stills.end, stills.start] : [stills.start, stills.end]
   return touches.map((touch) => {
@@ -147,12 +153,17 @@ const percent = (spread: Outcome<Spread>): Outcome<Spread> => (isMissing(spread)
 /** "at the start" and "at the end", in the order lowest, highest. */
 const ends = (facing: Input['facing']): readonly [string, string] => (lowestIsEnd(facing) ? ['at the end', 'at the start'] : ['at the start', 'at the end'])
 
-function figuresOf(input: Input, tried: Tried): Figure[] {
+function figuresOf(input: Input, tried: Tried, stature_m: number): Figure[] {
   const [low, high] = ends(input.facing)
   const both = (name: string, figure: (held: Held) => number): Figure[] => [
     { name: `${name} ${low} of the rep`, value: percent(over(tried, ({ lowest }) => figure(lowest))), unit: '% of body weight' },
     { name: `${name} ${high} of the rep`, value: percent(overHighest(tried, figure)), unit: '% of body weight' },
   ]
+  const moment = (joints: string, joint: keyof Moments): Figure => ({
+    name: `moment at the ${joints} ${low} of the rep`,
+    value: over(tried, ({ lowest: { still, masses, forces } }) => jointMoments(still, masses, forces)[joint] * STANDARD_GRAVITY * stature_m),
+    unit: 'N·m/kg',
+  })
   const anchor = (name: string, factor: number): Figure => ({
     name,
     value: percent(over(tried, (rep) => factor * heaviest(rep))),
@@ -163,6 +174,9 @@ function figuresOf(input: Input, tried: Tried): Figure[] {
     ...both('upright part of that force', ({ forces }) => forces.on_hands.y),
     ...both('what the feet carry', ({ forces }) => forces.at_feet.y),
     { name: 'friction the feet need', value: over(tried, ({ lowest }) => lowest.forces.friction), unit: 'ratio' },
+    moment('shoulders', 'shoulder'),
+    moment('hips', 'hip'),
+    moment('knees', 'knee'),
     ...(input.hands === 'straps' ? [anchor('force on the anchor, held still', 1), anchor('force on the anchor, loaded suddenly', SUDDEN)] : []),
   ]
 }
@@ -212,8 +226,8 @@ function workingOf(input: Input, tried: Tried, load: Spread): Line[] {
   ]
 }
 
-/** The reference man's joints in metres, for drawing. */
-function poseOf(name: 'start' | 'end', { still, forces }: Held, input: Input, stature_m: number): Pose {
+/** The reference man's joints in metres, for drawing, with the mean of the forces on him and on the reference woman. */
+function poseOf(name: 'start' | 'end', { still, forces }: Held, hers: Forces, input: Input, stature_m: number): Pose {
   const { heel, ball, toe, ankle, knee, hip, shoulder, head, elbow, wrist, hand, anchor } = still
   const metres = (at: Point): Point => times(at, stature_m)
   const held: Prop[] = anchor
@@ -240,18 +254,19 @@ function poseOf(name: 'start' | 'end', { still, forces }: Held, input: Input, st
     },
     props: [{ kind: 'ground', y: 0 }, ...(input.foot_height_cm > 0 ? [{ kind: 'surface', at: metres(forces.contact) } as const] : []), ...held],
     forces: [
-      { on: 'hands', at: metres(hand), per_weight: forces.on_hands },
-      { on: 'feet', at: metres(forces.contact), per_weight: forces.at_feet },
+      { on: 'hands', at: metres(hand), per_weight: between(forces.on_hands, hers.on_hands, 0.5) },
+      { on: 'feet', at: metres(forces.contact), per_weight: between(forces.at_feet, hers.at_feet, 0.5) },
     ],
   }
 }
 
-function posesOf(input: Input, { man }: Tried, stature_m: number): Pose[] {
-  const [first, second] = lowestIsEnd(input.facing) ? [man.highest, man.lowest] : [man.lowest, man.highest]
-  return [
-    ...(isMissing(first) ? [] : [poseOf('start', first, input, stature_m)]),
-    ...(isMissing(second) ? [] : [poseOf('end', second, input, stature_m)]),
-  ]
+function posesOf(input: Input, { man, woman }: Tried, stature_m: number): Pose[] {
+  const ordered = (rep: Rep) => (lowestIsEnd(input.facing) ? [rep.highest, rep.lowest] : [rep.lowest, rep.highest])
+  const hers = ordered(woman)
+  return ordered(man).flatMap((his, index) => {
+    const beside = hers[index]
+    return beside === undefined || isMissing(his) || isMissing(beside) ? [] : [poseOf(index === 0 ? 'start' : 'end', his, beside.forces, input, stature_m)]
+  })
 }
 
 function assumptions(input: Input): string[] {
@@ -297,7 +312,7 @@ export const supportedBody = loadModel({
     return {
       quantity: { name: 'force on one working hand', unit: '% of body weight', repeats: true },
       load,
-      figures: figuresOf(input, tried),
+      figures: figuresOf(input, tried, stature_m),
       poses: posesOf(input, tried, stature_m),
       working: workingOf(input, tried, load),
       assumes: assumptions(input),

@@ -108,5 +108,6 @@ function blockOf({ standard, sessions_per_week }: StepInput, predicted: Outcome<
   if (amount?.unit !== 'reps') return missing('the standard of this rung gives no repetitions')
   const from = (reps: Prediction['low']): number => Math.max(0, amount.value - (reps === 'beyond' ? amount.value : reps)) + sessions
   const [few, many] = [from(predicted.high), from(predicted.low)]
-  return { sessions: [few, many], weeks: [Math.ceil(few / sessions_per_week), Math.ceil(many / sessions_per_week)] }
+  const weeks = (count: number): number => Math.ceil(count / sessions_per_week - 1e-9) // 21 sessions at 1.4 a week are 15 weeks
+  return { sessions: [few, many], weeks: [weeks(few), weeks(many)] }
 }

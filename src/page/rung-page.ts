@@ -136,7 +136,7 @@ export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder): SitePage {
 <h1>${rung.title}</h1>
 ${rung.demand.length > 0 && html`<p class="demand">Also: ${rung.demand.join(', ')}</p>`}
 ${rung.words && html`<div class="lead">${prose(rung.words.intro, { from: address, first_heading: 2 })}</div>`}
-${isMissing(rung.outcome) || rung.outcome.poses.length === 0 ? '' : poseFigures(rung.outcome.poses, ladder.title, rung.title)}
+${isMissing(rung.outcome) || rung.outcome.poses.length === 0 ? '' : html`<div class="poses">${poseFigures(rung.outcome.poses, ladder.title, rung.title)}</div>`}
 <section class="loads"><h2 id="load">Load</h2>${loads(rung)}</section>
 <section class="entry"><h2 id="entry">Before this rung</h2>${entries(rung, ladder, address)}</section>
 ${rung.first_side && html`<p class="first-side">${inlineProse(rung.first_side, address)}</p>`}

@@ -15,6 +15,9 @@ export const MOST_ENTRIES = 8000
 /** Keys in one map: looking for twins among them costs the square of their number. */
 export const MOST_KEYS = 500
 
+/** Things that do not belong, before the rest is not looked at: the stock composer takes a second over sixty thousand. */
+export const MOST_ERRORS = 100
+
 /** What is refused, and where: an offset into the text. */
 export type Refusal = { readonly offset: number; readonly message: string }
 
@@ -23,7 +26,10 @@ const PLAINLY = { anchor: 'an anchor (&)', alias: 'an alias (*)', tag: 'a tag (!
 /** The first thing in the text that front matter may not hold, if any. */
 export function refusal(yaml: string): Refusal | undefined {
   if (new TextEncoder().encode(yaml).length > MOST_YAML_BYTES) return { offset: 0, message: `The front matter is larger than ${MOST_YAML_BYTES / 1024} KiB. Move prose below it.` }
-  const documents = [...new Parser().parse(yaml)].filter(({ type }) => type === 'document')
+  const tokens = [...new Parser().parse(yaml)]
+  const errors = tokens.filter((token) => token.type === 'error')
+  if (errors[0] && errors.length > MOST_ERRORS) return { offset: errors[0].offset, message: `From here on more than ${MOST_ERRORS} things do not belong. Take out what was pasted in by mistake.` }
+  const documents = tokens.filter(({ type }) => type === 'document')
   const second = documents[1]
   if (second) return { offset: second.offset, message: 'The front matter holds a second document. Remove the line of --- or ... inside it.' }
   let entries = 0
@@ -39,7 +45,7 @@ export function refusal(yaml: string): Refusal | undefined {
     entries += items
     if (entries > MOST_ENTRIES || (isMap(token) && items > MOST_KEYS)) return { offset: offsetOf(token), message: `The front matter holds too many entries: at most ${MOST_KEYS} keys together, ${MOST_ENTRIES} in all.` }
     const deeper = 'items' in token ? depth + 1 : depth
-    for (const token of inside) waiting.push({ token, depth: deeper })
+    for (const token of inside.reverse()) waiting.push({ token, depth: deeper }) // the last one pushed is looked at first
   }
   return undefined
 }

@@ -5,12 +5,18 @@ export type Link = { readonly href: string; readonly line: number }
 
 /** Every link and picture in a piece of Markdown, in order. */
 export function linksIn(text: string): Link[] {
-  return markdown.parse(text, {}).flatMap((token) =>
-    (token.children ?? []).flatMap((child) => {
+  const links: Link[] = []
+  let line = 0
+  for (const { map, children } of markdown.parse(text, {})) {
+    if (map) line = map[0] // the cells of a table have no line of their own, their row has
+    let breaks = 0
+    for (const child of children ?? []) {
+      if (child.type === 'softbreak' || child.type === 'hardbreak') breaks += 1
       const href = child.type === 'link_open' ? child.attrGet('href') : child.type === 'image' ? child.attrGet('src') : null
-      return typeof href === 'string' ? [{ href, line: token.map?.[0] ?? 0 }] : []
-    }),
-  )
+      if (typeof href === 'string') links.push({ href, line: line + breaks })
+    }
+  }
+  return links
 }
 
 /** What a link points at, in this handbook's own terms. */

@@ -12,8 +12,8 @@ export type MarkdownToken = ReturnType<typeof markdown.parse>[number]
 
 /** "Hands on a bench {#bench-hands}" in its two parts. */
 export function headingParts(content: string): { readonly title: string; readonly id: string | undefined } {
-  const match = /^(.*?)\s*\{#([a-z0-9-]{1,80})\}\s*$/.exec(content)
-  return match ? { title: match[1] ?? '', id: match[2] } : { title: content.trim(), id: undefined }
+  const match = /\{#([a-z0-9-]{1,80})\}\s*$/.exec(content)
+  return match ? { title: content.slice(0, match.index).trim(), id: match[1] } : { title: content.trim(), id: undefined }
 }
 
 /** A stretch of the body under one heading: its words, its heading's line and the tokens between. */
@@ -65,10 +65,14 @@ export function listLines({ tokens }: Section, first_line: number): { readonly t
   })
 }
 
+/** How many tables stand in a section. */
+export const tablesIn = ({ tokens }: Section): number => tokens.filter(({ type }) => type === 'table_open').length
+
 /** The rows of the first table, its head first, and where each stands. */
 export function tableRows({ tokens }: Section, first_line: number): { readonly cells: readonly string[]; readonly line: number }[] {
   const rows: { cells: string[]; line: number }[] = []
   for (const [index, token] of tokens.entries()) {
+    if (token.type === 'table_close') break
     if (token.type === 'tr_open') rows.push({ cells: [], line: (token.map?.[0] ?? 0) + first_line })
     if (token.type === 'th_open' || token.type === 'td_open') rows.at(-1)?.cells.push((tokens[index + 1]?.content ?? '').trim())
   }

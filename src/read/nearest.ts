@@ -9,14 +9,15 @@ export function nearest(typed: string, known: readonly string[]): string | undef
   let best: string | undefined
   let least = Math.max(1, Math.floor(short.length / 3)) + 1
   for (const word of known) {
-    const apart = slips(short, word.toLowerCase())
+    if (Math.abs(word.length - short.length) >= least) continue // a slip adds or drops one letter
+    const apart = slips(short, word.toLowerCase(), least)
     if (apart < least) [best, least] = [word, apart]
   }
   return best
 }
 
-/** Letters to add, drop, change or swap with their neighbour. Optimal string alignment, three rows at a time. */
-function slips(from: string, to: string): number {
+/** Letters to add, drop, change or swap with their neighbour, or `enough` where they are no fewer. Optimal string alignment, three rows at a time. */
+function slips(from: string, to: string, enough: number): number {
   let before: number[] = []
   let last = Array.from({ length: to.length + 1 }, (_, index) => index)
   for (let row = 1; row <= from.length; row += 1) {
@@ -29,6 +30,7 @@ function slips(from: string, to: string): number {
     }
     before = last
     last = now
+    if (Math.min(...before) >= enough && Math.min(...last) >= enough) return enough
   }
   return last[to.length] ?? to.length
 }

@@ -19,7 +19,7 @@ function findingsOf(issue: Issue, schema: z.ZodType, value: unknown, places: Rea
     const known = knownKeys(schema, value, path)
     return issue.keys.map((key) => ({ ...placeOf(places, [...path, key]), rule: 'keys-are-known', message: unknownKey(key, known) }))
   }
-  const key = String(path.findLast((step) => typeof step === 'string') ?? 'The front matter')
+  const key = String(path.findLast((step) => typeof step === 'string') ?? 'The file')
   if (isAbsent(value, path)) {
     return [{ ...placeOf(places, path.slice(0, -1)), rule: 'keys-are-given', message: `${key} is not given here. Add it.` }]
   }
@@ -67,8 +67,11 @@ function bare(schema: z.ZodType, value: unknown): z.ZodType {
   return schema
 }
 
+/** What is said where a schema has no sentence of its own: of a whole file that holds no keys. */
+const NO_SENTENCE = '{key} must hold keys such as title.'
+
 /** Validates a value; every sentence that comes back is ours. */
 export function fitted<Schema extends z.ZodType>(schema: Schema, value: unknown, places: ReadonlyMap<string, Place>): { value?: z.infer<Schema>; findings: Finding[] } {
-  const result = schema.safeParse(value)
+  const result = schema.safeParse(value, { error: () => NO_SENTENCE })
   return result.success ? { value: result.data, findings: [] } : { findings: inPlainWords(result.error.issues, schema, value, places) }
 }

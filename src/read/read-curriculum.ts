@@ -39,7 +39,7 @@ export function readCurriculum(layers: readonly Layer[]): Reading<Curriculum> {
     if (!read) return { findings: inOrder(findings) }
     handbook = read.handbook
     addLadders(read, ladders, findings)
-    for (const page of read.pages) pages.set(page.id, page)
+    addPages(read, pages, findings)
   }
   if (!handbook) return { findings: [atTop(HANDBOOK_FILE, 'handbook-is-there', 'There is no workspace here.')] }
   for (const page of pages.values()) {
@@ -74,6 +74,17 @@ function readLayer({ files }: Layer, findings: Finding[]): Files | undefined {
     handbook: handbook.value,
     ladders: within('ladders/').flatMap(({ file, bytes, shown }) => kept(readLadderFile(shown ?? file, bytes, by))),
     pages: within('content/').flatMap(({ file, bytes, shown }) => kept(readPage(file, shown ?? file, bytes, by))),
+  }
+}
+
+/** A page takes the place of one in a layer below; two in one layer cannot share an address. */
+function addPages({ pages: files }: Files, pages: Map<string, Page>, findings: Finding[]): void {
+  const own = new Map<string, Page>()
+  for (const page of files) {
+    const twin = own.get(page.id)
+    if (twin) findings.push({ ...placeOf(page.places, []), rule: 'ids-are-unique', message: `The page "${page.id}" is already there, in ${placeOf(twin.places, []).file}. Rename one of the two files.` })
+    own.set(page.id, page)
+    pages.set(page.id, page)
   }
 }
 

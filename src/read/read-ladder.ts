@@ -29,6 +29,7 @@ export function readLadderFile(file: string, bytes: Uint8Array, layer: string): 
   const { value, places } = front.value
   const amends = typeof value === 'object' && value !== null && 'amends' in value
   const { intro, sections } = sectionsOf(body, body_line)
+  if (intro !== '') places.set('intro', { file, line: body_line + body.slice(0, body.search(/\S/)).split('\n').length - 1, column: 1 })
   if (amends) {
     const fields = fitted(amendmentSchema, value, places)
     const findings = [...front.findings, ...fields.findings]

@@ -1,7 +1,7 @@
 import type { Fault, RungWords } from '../ladder/curriculum.ts'
 import type { Finding, Place } from '../ladder/finding.ts'
 import { pathKey } from '../ladder/finding.ts'
-import { listLines, tableRows, type Section } from './markdown.ts'
+import { listLines, tableRows, tablesIn, type Section } from './markdown.ts'
 import { nearest } from './nearest.ts'
 import { atTop } from './text.ts'
 
@@ -16,6 +16,7 @@ const FAULT_COLUMNS = ['seen', 'likely cause', 'say', 'if it stays']
 export function rungWords(file: string, section: Section, body_line: number, id: string, places: Map<string, Place>): { words: RungWords; findings: Finding[] } {
   const findings: Finding[] = []
   const at = (path: readonly (string | number)[], line: number) => void places.set(pathKey(['rungs', id, ...path]), { file, line, column: 1 })
+  at(['section'], section.line)
   const parts = new Map<string, Section>()
   for (const part of section.subsections) {
     if (!HEADINGS.includes(part.title)) {
@@ -53,10 +54,11 @@ function faultsOf(file: string, part: Section | undefined, body_line: number, at
   if (!part) return undefined
   const [head, ...rows] = tableRows(part, body_line)
   const named = head?.cells.map((cell) => cell.toLowerCase())
-  if (!named || FAULT_COLUMNS.some((column, index) => named[index] !== column)) {
+  if (!named || named.length !== FAULT_COLUMNS.length || FAULT_COLUMNS.some((column, index) => named[index] !== column)) {
     findings.push(atTop(file, RULE, `Faults must be a table with the columns ${FAULT_COLUMNS.join(', ')}.`, head?.line ?? part.line))
     return []
   }
+  if (tablesIn(part) > 1) findings.push(atTop(file, RULE, 'Faults holds more than one table. Join them into one.', part.line))
   return rows.map(({ cells, line }, index) => {
     at(['faults', index], line)
     const [seen = '', cause = '', say = '', remedy = ''] = cells

@@ -11,17 +11,25 @@ export const atTop = (file: string, rule: string, message: string, line = 1, col
 
 const RULE = 'files-are-text'
 
+/** Control characters, those that turn the direction of the text after them, and two that are no characters. */
+const UNSEEN = /[\u0001-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069\ufffe\uffff]/
+
 /**
  * The words in a file, as UTF-8 with plain line ends.
  *
- * Shape   bytes to text, or one finding: empty, too large, not UTF-8, or holding a NUL.
+ * Shape   bytes to text, or one finding: empty, too large, not UTF-8, or holding a NUL or a character nobody sees.
  */
 export function textOf(file: string, bytes: Uint8Array): Reading<string> {
-  const wrong = (message: string, line = 1): Reading<string> => ({ findings: [atTop(file, RULE, message, line)] })
+  const wrong = (message: string, before = ''): Reading<string> => {
+    const lines = before.split(/\r\n|\r|\n/)
+    return { findings: [atTop(file, RULE, message, lines.length, (lines.at(-1) ?? '').length + 1)] }
+  }
   if (bytes.length > MOST_BYTES) return wrong(`The file is larger than ${MOST_BYTES / 1024} KiB. Split it, or take out what was pasted in by mistake.`)
   const text = new TextDecoder('utf-8').decode(bytes)
   if (text.includes('\ufffd') && !isUtf8(bytes)) return wrong('The file is not UTF-8 text. Save it again as UTF-8.')
-  if (text.includes('\0')) return wrong('The file holds a NUL character, so it is not plain text. Write it again in a text editor.', text.slice(0, text.indexOf('\0')).split('\n').length)
+  if (text.includes('\0')) return wrong('The file holds a NUL character, so it is not plain text. Write it again in a text editor.', text.slice(0, text.indexOf('\0')))
+  const unseen = text.search(UNSEEN)
+  if (unseen >= 0) return wrong('A character here cannot be seen and changes how the text around it is read. Type the line again by hand.', text.slice(0, unseen))
   if (text.trim() === '') return wrong('The file is empty. Write in it, or delete it.')
   return { value: text.replaceAll('\r\n', '\n').replaceAll('\r', '\n'), findings: [] }
 }

@@ -81,8 +81,11 @@ function collect(document: Document, places: Map<string, Place>, place: (offset:
 
 const startOf = (node: unknown): number => (node as Node | null)?.range?.[0] ?? 0
 
-/** A number in a notation that people and programs read differently. */
+/** A number in a notation that people and programs read differently, or half a character. */
 function checkScalar(node: { value: unknown; source?: string; range?: readonly number[] | null }, place: (offset: number) => Place, findings: Finding[]): void {
+  if (typeof node.value === 'string' && /\p{Surrogate}/u.test(node.value)) {
+    findings.push({ ...place(node.range?.[0] ?? 0), rule: RULE, message: 'This holds half a character, written as \\u and a number. Type the character itself.' })
+  }
   if (typeof node.value !== 'number' || node.source === undefined || PLAIN_NUMBER.test(node.source)) return
   findings.push({ ...place(node.range?.[0] ?? 0), rule: RULE, message: `"${node.source.slice(0, 30)}" is not a plain number. Write it as 12 or 12.5.` })
 }

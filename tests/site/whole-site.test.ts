@@ -100,7 +100,9 @@ test('the diagram shows what the list beside it says, rung by rung', () => {
     const squeeze = (text: string | null | undefined): string => (text ?? '').replace(/\s+/g, '')
     const drawn = squeeze(diagram.textContent)
     const items = [...(page.querySelector('.in-words')?.children ?? [])]
-    assert.equal(diagram.querySelectorAll('g.node').length, items.length, address)
+    const titles = [...page.querySelectorAll('.rungs h3 a')].map(({ textContent }) => textContent)
+    assert.deepEqual(items.map((item) => item.querySelector('a')?.textContent), titles, address)
+    assert.equal(diagram.querySelectorAll('g.node').length, titles.length, address)
     for (const item of items) {
       assert.ok(drawn.includes(squeeze(item.querySelector('a')?.textContent)), `${address}: ${item.textContent}`)
       compared += 1

@@ -1,0 +1,231 @@
+import assert from 'node:assert/strict'
+import { readFileSync } from 'node:fs'
+import { test } from 'vitest'
+import { ask, type Inputs, type Point, type Pose } from '../../src/load/model.ts'
+import { supportedBody } from '../../src/load/supported-body.ts'
+import { measure } from '../../src/measure/measure.ts'
+import { poseFigure, poseFigures, poseInWords } from '../../src/page/pose-figure.ts'
+import { isMissing } from '../../src/quantity/outcome.ts'
+import { readCurriculum } from '../../src/read/read-curriculum.ts'
+import { readWorkspace } from '../../src/site/disk.ts'
+
+type Drawn = { readonly name: string; readonly pose: Pose; readonly svg: string }
+
+/** Numbers are written to a tenth of a centimetre: half of that is lost on each of two axes. */
+const ROUNDING = 0.08
+/** A radius and two ends are rounded, each by half a tenth. */
+const ARC_ROUNDING = 0.15
+
+const { layers } = await readWorkspace(new URL('../..', import.meta.url).pathname)
+const reading = readCurriculum(layers)
+assert.ok('value' in reading && reading.value, 'the starter curriculum reads')
+const ladders: Drawn[] = measure(reading.value).ladders.flatMap(({ id, rungs }) =>
+  rungs.flatMap((rung) => (isMissing(rung.outcome) ? [] : drawnOf(`${id}/${rung.id}`, rung.outcome.poses))),
+)
+
+/** Set-ups the starter ladders do not hold: a bar, straps before the chest, bent and kneeling legs. */
+const others: Drawn[] = Object.entries({
+  'bar row': { facing: 'up', feet: 'heels', hands: 'bar', hand_height_cm: 95 },
+  'bar row, knees bent': { facing: 'up', feet: 'flat', hands: 'bar', hand_height_cm: 95, knee_deg: 90 },
+  'bar row, heels raised': { facing: 'up', feet: 'heels', hands: 'bar', hand_height_cm: 95, foot_height_cm: 40 },
+  'press-up on a bar': { facing: 'down', feet: 'toes', hands: 'bar', hand_height_cm: 90 },
+  'press-up on straps': { facing: 'down', feet: 'toes', hands: 'straps', hand_height_cm: 30, anchor_height_cm: 240 },
+  'kneeling press-up': { facing: 'down', feet: 'knees', hands: 'surface', hand_height_cm: 0, knee_deg: 120, shanks: 'lifted' },
+} satisfies Record<string, Inputs>).flatMap(([name, inputs]) => {
+  const load = ask(supportedBody, inputs, { stature_m: 1.74 })
+  return isMissing(load) ? assert.fail(`${name}: ${load.missing}`) : drawnOf(name, load.poses)
+})
+const all = [...ladders, ...others]
+
+function drawnOf(name: string, poses: readonly Pose[]): Drawn[] {
+  return poses.map((pose) => ({ name: `${name}, ${pose.name}`, pose, svg: poseFigure(pose, name).html }))
+}
+
+const units = ({ x, y }: Point): Point => ({ x: 100 * x, y: -100 * y })
+const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y)
+const attribute = (tag: string, name: string): string => new RegExp(` ${name}="([^"]*)"`).exec(tag)?.[1] ?? ''
+const tags = (svg: string, name: string): string[] => [...svg.matchAll(new RegExp(`<[a-z]+ class="${name}"[^>]*>`, 'g'))].map(([tag]) => tag)
+const paths = (svg: string, name: string): string[] => tags(svg, name).map((tag) => attribute(tag, 'd'))
+const texts = (svg: string): string[] => [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map((match) => match[1] ?? '')
+const centres = (svg: string): Point[] => tags(svg, 'pose-joint').map((tag) => ({ x: Number(attribute(tag, 'cx')), y: Number(attribute(tag, 'cy')) }))
+const viewBox = (svg: string): number[] => attribute(svg, 'viewBox').split(' ').map(Number)
+
+/** Each letter of a path with its numbers, and where the pen then stands. Only letters our paths use. */
+function pen(d: string): { letter: string; numbers: number[]; at: Point }[] {
+  let at: Point = { x: 0, y: 0 }
+  return [...d.matchAll(/([A-Za-z])([^A-Za-z]*)/g)].map(([, letter = '', rest = '']) => {
+    const numbers = [...rest.matchAll(/-?\d+(\.\d+)?/g)].map(([number]) => Number(number))
+    const [x = at.x, y = at.y] = numbers.slice(-2)
+    if (/[MLQCSA]/.test(letter)) at = { x, y }
+    else if (letter === 'H') at = { x: numbers[0] ?? NaN, y: at.y }
+    else if (letter === 'V') at = { x: at.x, y: numbers[0] ?? NaN }
+    else if (letter === 'h') at = { x: at.x + (numbers[0] ?? NaN), y: at.y }
+    else if (letter === 'v') at = { x: at.x, y: at.y + (numbers[0] ?? NaN) }
+    else assert.equal(letter, 'Z')
+    return { letter, numbers, at }
+  })
+}
+
+/** The places the pen touches. */
+const places = (d: string): Point[] => pen(d).map(({ at }) => at)
+
+/** Whether an arc of this outline is drawn about a point: both its ends lie one radius away from it. */
+const roundedAt = (d: string, centre: Point): boolean =>
+  pen(d).some(({ letter, numbers, at }, index, steps) => {
+    const from = steps[index - 1]?.at
+    const radius = numbers[0] ?? NaN
+    return letter === 'A' && from !== undefined && [from, at].every((end) => Math.abs(apart(end, centre) - radius) < ARC_ROUNDING)
+  })
+
+test('the starter ladders give poses to draw', () => assert.ok(ladders.length > 40, `${ladders.length}`))
+
+for (const { name, pose, svg } of all) {
+  const { joints } = pose
+  const at = (joint: keyof Pose['joints']): Point => units(joints[joint] ?? assert.fail(`${joint} is not given`))
+
+  test(`${name}: joints are marked where the computation had them`, () => {
+    const marked = centres(svg)
+    for (const joint of ['ankle', 'knee', 'hip', 'shoulder', 'elbow', 'head'] as const) {
+      assert.ok(marked.some((centre) => apart(centre, at(joint)) < ROUNDING), `${joint} at ${at(joint).x}, ${at(joint).y}`)
+    }
+  })
+
+  test(`${name}: limbs are capsules about those joints`, () => {
+    const limbs = [...paths(svg, 'pose-body'), ...paths(svg, 'pose-arm')]
+    for (const [from, to] of [['knee', 'ankle'], ['hip', 'knee'], ['shoulder', 'elbow'], ['elbow', 'wrist']] as const) {
+      assert.ok(limbs.some((limb) => roundedAt(limb, at(from)) && roundedAt(limb, at(to))), `${from} to ${to}`)
+    }
+  })
+
+  test(`${name}: the sole runs through heel and ball, and the toe unless it would be under what the ball stands on`, () => {
+    const sole = paths(svg, 'pose-body').map(places).find((touched) => apart(touched[0] ?? { x: NaN, y: NaN }, at('heel')) < ROUNDING)
+    const [, ball, toe] = sole ?? []
+    assert.ok(ball && toe && apart(ball, at('ball')) < ROUNDING)
+    assert.ok(Math.abs(apart(ball, toe) - apart(at('ball'), at('toe'))) < 2 * ROUNDING)
+    if (apart(toe, at('toe')) > ROUNDING) assert.ok(at('toe').y > at('ball').y && toe.y === ball.y)
+  })
+
+  test(`${name}: each force ends at its limb and is as long as it is large`, () => {
+    const shafts = paths(svg, 'pose-force').map(places)
+    const tips = paths(svg, 'pose-tip').map((d) => places(d)[0])
+    for (const [index, force] of pose.forces.entries()) {
+      const [tail, tip] = [shafts[index]?.[0], tips[index]]
+      assert.ok(tail && tip)
+      assert.ok(Math.min(apart(tail, units(force.at)), apart(tip, units(force.at))) < ROUNDING)
+      const { x, y } = force.per_weight
+      assert.ok(apart({ x: tail.x + 50 * x, y: tail.y - 50 * y }, tip) < 2 * ROUNDING, 'half a metre for a body weight, along the force')
+    }
+  })
+
+  test(`${name}: the face looks to the side the toes point to`, () => {
+    const head = paths(svg, 'pose-body').map(places).at(-1) ?? []
+    const chin = head.reduce((far, place) => (apart(place, at('head')) > apart(far, at('head')) ? place : far), at('head')) // no other place of the outline is as far from its middle
+    const side = (from: Point, to: Point, place: Point): number => Math.sign((to.x - from.x) * (place.y - from.y) - (to.y - from.y) * (place.x - from.x))
+    const front = -side(at('knee'), at('ankle'), { x: at('ankle').x + at('toe').x - at('heel').x, y: at('ankle').y + at('toe').y - at('heel').y })
+    assert.equal(side(at('shoulder'), at('head'), chin), front)
+  })
+
+  test(`${name}: labels carry units and are in the words; the words hold no other number but the slope from level`, () => {
+    const words = poseInWords(pose)
+    const labels = texts(svg)
+    for (const label of labels) {
+      assert.match(label, /^\d+( %| cm|°)$/)
+      assert.ok(words.includes(label), `"${label}" is not in "${words}"`)
+    }
+    const spoken = words.match(/\d+( %| cm|°)/g) ?? []
+    const silent = spoken.filter((figure) => !labels.includes(figure))
+    assert.ok(silent.every((figure) => figure.endsWith('°') && /(from|below) level/.test(words)), silent.join())
+    const lean = /leaning (\d+)° from upright \((?:level|(\d+)° (from|below) level)\)/.exec(words)
+    if (lean) assert.equal(Number(lean[1]) + Number(lean[2] ?? 0) * (lean[3] === 'below' ? -1 : 1), 90)
+  })
+
+  test(`${name}: the drawing is well formed, under 4 KB, to the one scale and within its frame`, () => {
+    wellFormed(svg)
+    assert.doesNotMatch(svg, / (style|id|on[a-z]+)=|<script|<style|NaN|Infinity|undefined|-0[ "A-Z]/)
+    assert.ok(Buffer.byteLength(svg) < 4096, `${Buffer.byteLength(svg)} bytes`)
+    const [left = NaN, top = NaN, wide = NaN, high = NaN] = viewBox(svg)
+    assert.ok(Math.abs(Number(attribute(svg, 'width')) - 1.2 * wide) < 0.06 && Math.abs(Number(attribute(svg, 'height')) - 1.2 * high) < 0.06)
+    const seen = [...svg.matchAll(/<path class="(?!pose-ground)[^>]* d="([^"]*)"/g)].flatMap(([, d = '']) => places(d))
+    for (const { x, y } of seen) assert.ok(x >= left && x <= left + wide && y >= top && y <= top + high, `${x}, ${y} is out of the frame`)
+  })
+}
+
+/** Every tag closes, every attribute is quoted and stands once, every ampersand begins a reference. */
+function wellFormed(markup: string): void {
+  const open: string[] = []
+  const rest = markup.replace(/<(\/?)([a-z]+)((?: [a-zA-Z-]+="[^"<]*")*)(\/?)>/g, (_, closing: string, name: string, attributes: string, empty: string) => {
+    const named = [...attributes.matchAll(/ ([a-zA-Z-]+)="/g)].map((match) => match[1])
+    assert.equal(new Set(named).size, named.length)
+    if (closing) assert.equal(open.pop(), name)
+    else if (!empty) open.push(name)
+    return ''
+  })
+  assert.deepEqual(open, [])
+  assert.doesNotMatch(rest, /[<>]/)
+  assert.doesNotMatch(markup, /&(?!(amp|lt|gt|quot|#39);)/)
+}
+
+const floor = ladders.find(({ name }) => name === 'press-up/floor, end')?.pose ?? assert.fail('no press-up on the floor')
+
+test('the same pose gives the same bytes, whatever was drawn before', () => {
+  const again = all.map(({ pose, name }) => poseFigure(pose, name.replace(/, [a-z]+$/, '')).html)
+  assert.deepEqual(again, all.map(({ svg }) => svg))
+})
+
+test('a press-up says where it is in one sentence', () => {
+  const pose: Pose = {
+    name: 'end',
+    joints: { ...floor.joints, hip: { x: 0.6, y: 0.5 }, shoulder: { x: 1, y: 0.9 }, hand: { x: 1.3, y: 0.45 } },
+    props: [{ kind: 'ground', y: 0 }, { kind: 'surface', at: { x: 1.3, y: 0.45 } }],
+    forces: [
+      { on: 'hands', at: { x: 1.3, y: 0.45 }, per_weight: { x: -0.3, y: 0.4 } },
+      { on: 'feet', at: { x: 0, y: 0 }, per_weight: { x: 0.3, y: 0.6 } },
+    ],
+  }
+  // by hand: atan2(0.4, 0.4) = 45°; √(0.09 + 0.16) = 0.5; √(0.09 + 0.36) = 0.6708
+  assert.equal(
+    poseInWords(pose),
+    'End: face down, leaning 45° from upright (45° from level), hands 45 cm above the ground, feet on the ground; force on both hands 50 % of body weight, force on the feet 67 % of body weight.',
+  )
+  assert.deepEqual(texts(poseFigure(pose, '').html).toSorted(), ['45 cm', '45°', '50 %', '67 %'])
+})
+
+test('a row says that it faces up and hangs on straps, a kneeling press-up that it kneels', () => {
+  const words = (name: string): string => poseInWords(all.find((drawn) => drawn.name === name)?.pose ?? assert.fail(name))
+  assert.match(words('row-straps/lean-60, start'), /^Start: face up, leaning 60° from upright \(30° from level\), hands on straps 127 cm above the ground, feet on the ground; /)
+  assert.match(words('row-straps/feet-raised, start'), /feet 40 cm above the ground/)
+  assert.match(words('press-up/feet-raised, end'), /^End: face down, 6° below level, hands on the ground, feet 30 cm above the ground; /)
+  assert.match(words('bar row, start'), /hands on a bar 95 cm above the ground/)
+  assert.match(words('kneeling press-up, start'), /knees on the ground; .* force on the knees/)
+})
+
+test('start and end of a rung share one frame, and every figure holds its drawing and its words', () => {
+  const poses = ladders.filter(({ name }) => name.startsWith('press-up/bench-hands')).map(({ pose }) => pose)
+  const figures = poseFigures(poses, 'Press-up', 'Hands & <feet>').html
+  wellFormed(figures)
+  assert.equal(new Set([...figures.matchAll(/viewBox="([^"]*)"/g)].map((match) => match[1])).size, 1)
+  assert.deepEqual([...figures.matchAll(/<figcaption>([^<]*)</g)].map((match) => match[1]), poses.map(poseInWords))
+  assert.deepEqual([...figures.matchAll(/role="img" aria-label="([^"]*)"/g)].map((match) => match[1]), ['Press-up, Hands &amp; &lt;feet&gt;: start', 'Press-up, Hands &amp; &lt;feet&gt;: end'])
+})
+
+test('no poses, no figures; a pose without joints draws the ground and says no more than it knows', () => {
+  assert.equal(poseFigures([], 'Hinge', 'Stick').html, '')
+  const bare: Pose = { name: 'hold', joints: {}, props: [{ kind: 'ground', y: 0 }], forces: [] }
+  wellFormed(poseFigure(bare, 'bare').html)
+  assert.doesNotMatch(poseFigure(bare, 'bare').html, /NaN|Infinity/)
+  assert.equal(poseInWords(bare), 'Hold.')
+})
+
+test('a force that rounds to no percent is neither drawn nor said', () => {
+  const pose: Pose = { ...floor, forces: floor.forces.map((force) => (force.on === 'feet' ? { ...force, per_weight: { x: 0, y: 0.004 } } : force)) }
+  assert.equal(tags(poseFigure(pose, '').html, 'pose-force').length, 1)
+  assert.doesNotMatch(poseInWords(pose), /force on the feet/)
+})
+
+test('every class drawn has its looks, every look a class, and the sheet is small', () => {
+  const css = readFileSync(new URL('../../src/page/pose.css', import.meta.url), 'utf8')
+  const classes = new Set(all.flatMap(({ svg }) => [...svg.matchAll(/class="([^"]*)"/g)].map((match) => match[1] ?? '')))
+  const styled = new Set([...css.matchAll(/\.(pose-[a-z]+)/g)].map((match) => match[1] ?? ''))
+  assert.deepEqual([...classes].toSorted(), [...styled].toSorted())
+  assert.ok(Buffer.byteLength(css) < 2000, `${Buffer.byteLength(css)} bytes`)
+})
