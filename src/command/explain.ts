@@ -1,7 +1,7 @@
 import { figureText, intervalText } from '../quantity/figure.ts'
 import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import { interval, type Spread } from '../quantity/spread.ts'
-import { REFERENCE_STATURE_M } from '../load/body.ts'
+import { REFERENCE_MASS_KG, REFERENCE_STATURE_M } from '../load/body.ts'
 import { sources } from '../load/sources.ts'
 import { isNumberKey } from '../load/model.ts'
 import { entryText } from '../measure/entry.ts'
@@ -17,8 +17,8 @@ import { EXIT, Misuse, type Typed, type Verb } from './verb.ts'
 export const explainVerb: Verb = {
   name: 'explain',
   says: 'shows where the numbers of a ladder or a rung come from',
-  usage: 'rungbook explain LADDER[/RUNG] [--workspace DIR] [--format text|json] [--stature-cm N]',
-  options: { ...workspaceOption, format: { type: 'string' }, 'stature-cm': { type: 'string' } },
+  usage: 'rungbook explain LADDER[/RUNG] [--workspace DIR] [--format text|json] [--stature-cm N] [--mass-kg N]',
+  options: { ...workspaceOption, format: { type: 'string' }, 'stature-cm': { type: 'string' }, 'mass-kg': { type: 'string' } },
 
   async run(typed, console) {
     const { ladder, rungs, findings } = await named(typed, console)
@@ -37,7 +37,9 @@ async function named(typed: Typed, console: Parameters<Verb['run']>[1]) {
   if (name === undefined || more.length > 0) throw new Misuse('Name one ladder or rung, such as press-up or press-up/floor.')
   const stature_cm = Number(typed.options['stature-cm'] ?? REFERENCE_STATURE_M * 100)
   if (!(stature_cm >= 100 && stature_cm <= 230)) throw new Misuse('--stature-cm must be a number from 100 to 230.')
-  const { measured, findings } = await checkedWorkspace(typed, console, { stature_m: stature_cm / 100 })
+  const mass_kg = Number(typed.options['mass-kg'] ?? REFERENCE_MASS_KG)
+  if (!(mass_kg >= 20 && mass_kg <= 300)) throw new Misuse('--mass-kg must be a number from 20 to 300.')
+  const { measured, findings } = await checkedWorkspace(typed, console, { stature_m: stature_cm / 100, mass_kg })
   if (!measured) return { ladder: undefined, rungs: [], findings }
   const [id, rungId] = name.split('/')
   const ladder = measured.ladders.find((candidate) => candidate.id === id)

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { isChoiceKey, isNumberKey, type Key, type Keys } from '../load/model.ts'
+import { isChoiceKey, isListKey, isNumberKey, type Key, type Keys, type ListKey } from '../load/model.ts'
 import { models } from '../load/index.ts'
 import { count, day, id, list, measured, oneOf, words } from './words.ts'
 
@@ -32,8 +32,15 @@ const entry = z.strictObject(
   '{key} must hold keys such as reps.',
 )
 
-const loadKey = (key: Key) => {
-  const value = isNumberKey(key) ? measured(key.min, key.max, key.unit) : isChoiceKey(key) ? oneOf(key.choices as [string, ...string[]]) : words(300)
+/** A list of numbers or of pairs, each in the span of the key. */
+function listOf({ list: kind, min, max, most, units }: ListKey) {
+  const says = kind === 'pairs' ? `{key} must be a list of at most ${most} pairs such as [[10, 40], [20, 70]], in ${units.join(' and ')}.` : `{key} must be a list of at most ${most} numbers from ${min} to ${max} ${units[0]}.`
+  const number = z.number(says).min(min, says).max(max, says)
+  return kind === 'pairs' ? z.array(z.tuple([number, number], says), says).max(most, says) : z.array(number, says).max(most, says)
+}
+
+const loadKey = (key: Key): z.ZodType => {
+  const value = isListKey(key) ? listOf(key) : isNumberKey(key) ? measured(key.min, key.max, key.unit) : isChoiceKey(key) ? oneOf(key.choices as [string, ...string[]]) : words(300)
   return 'default' in key || 'optional' in key ? value.optional() : value
 }
 

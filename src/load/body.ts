@@ -133,5 +133,8 @@ export const bodies: readonly Body[] = [women, men, dempster].flatMap((body) => 
   ...(['legs', 'trunk', 'arms'] as const).flatMap((part) => (['short', 'long'] as const).map((end) => proportions(body, part, end))),
 ])
 
+/** The mass figures in kilograms are for, when nobody gave theirs: mean of the two reference bodies of de Leva 1996. Units kg. */
+export const REFERENCE_MASS_KG = (61.9 + 73) / 2
+
 /** The stature figures are drawn and floor marks explained for, when nobody gave theirs: mean of the two reference bodies. */
 export const REFERENCE_STATURE_M = (1.735 + 1.741) / 2

@@ -1,5 +1,7 @@
+import { assisted } from './assisted.ts'
 import { landing } from './landing.ts'
 import { legPressOfBody } from './leg-press-of-body.ts'
+import { leverHold } from './lever-hold.ts'
 import type { LoadModel } from './model.ts'
 import { oneRepMax } from './one-rep-max.ts'
 import { published } from './published.ts'
@@ -7,7 +9,7 @@ import { skill } from './skill.ts'
 import { supportedBody } from './supported-body.ts'
 
 /** Every load model, by the name a ladder file gives it. */
-export const models = [supportedBody, legPressOfBody, oneRepMax, landing, published, skill] as const
+export const models = [supportedBody, leverHold, legPressOfBody, assisted, oneRepMax, landing, published, skill] as const
 
 export type ModelName = (typeof models)[number]['name']
 

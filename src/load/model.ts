@@ -19,17 +19,24 @@ export type ChoiceKey = { readonly choices: readonly string[]; readonly says: st
 /** Words a model asks for: the condition under which something was measured. */
 export type WordsKey = { readonly words: true; readonly says: string; readonly optional?: true }
 
-export type Key = NumberKey | ChoiceKey | WordsKey
+/** A list of numbers, or of pairs of them: measured points, plates at hand. */
+export type ListKey = { readonly list: 'numbers' | 'pairs'; readonly units: readonly Unit[]; readonly min: number; readonly max: number; readonly most: number; readonly says: string; readonly optional?: true }
+
+export type Key = NumberKey | ChoiceKey | WordsKey | ListKey
 export type Keys = Readonly<Record<string, Key>>
 
-type ValueOf<K extends Key> = K extends ChoiceKey ? K['choices'][number] : K extends WordsKey ? string : number
+type ValueOf<K extends Key> = K extends ChoiceKey ? K['choices'][number] : K extends WordsKey ? string : K extends { readonly list: 'pairs' } ? Pairs : K extends ListKey ? readonly number[] : number
+/** Pairs of numbers, each with a unit of its own. */
+export type Pairs = readonly (readonly [number, number])[]
+
 type MayBeAbsent<K extends Key> = K extends { readonly optional: true } ? undefined : never
 
 /** What `compute` receives: every key of the model, defaults filled in. */
 export type Asked<K extends Keys> = { readonly [name in keyof K]: ValueOf<K[name]> | MayBeAbsent<K[name]> }
 
 /** What a coach wrote under `load`, less the model's name. */
-export type Inputs = Readonly<Record<string, number | string | undefined>>
+export type Input = number | string | readonly number[] | Pairs | undefined
+export type Inputs = Readonly<Record<string, Input>>
 
 /** A point in the plane of the movement: metres, x level, y up, feet at the origin. */
 export type Point = { readonly x: number; readonly y: number }
@@ -68,8 +75,8 @@ export type Load = {
   readonly cautions: readonly string[]
 }
 
-/** The body a load is computed for. Shares of body weight need only the stature. */
-export type Athlete = { readonly stature_m: number }
+/** The body a load is computed for. Shares of body weight need only the stature; a band pulls in newtons, and needs the mass. */
+export type Athlete = { readonly stature_m: number; readonly mass_kg: number }
 
 /** One published way of turning measurements into a load. */
 export type LoadModel<K extends Keys = Keys> = {
@@ -84,14 +91,19 @@ export type LoadModel<K extends Keys = Keys> = {
 export const loadModel = <const K extends Keys>(model: LoadModel<K>): LoadModel<K> => model
 
 export const isNumberKey = (key: Key): key is NumberKey => 'unit' in key
+export const isListKey = (key: Key): key is ListKey => 'list' in key
 export const isChoiceKey = (key: Key): key is ChoiceKey => 'choices' in key
 
 /** Why this value cannot be asked of this key, if it cannot. */
-function refusal(model: string, name: string, key: Key, value: number | string | undefined): string | undefined {
+function refusal(model: string, name: string, key: Key, value: Input): string | undefined {
   if (value === undefined) return 'optional' in key ? undefined : `${name} is not given; ${model} needs it`
   if (isNumberKey(key)) {
     const within = typeof value === 'number' && value >= key.min && value <= key.max
     return within ? undefined : `${name} is ${value}; ${model} holds from ${key.min} to ${key.max} ${key.unit}`
+  }
+  if (isListKey(key)) {
+    const within = Array.isArray(value) && value.length > 0 && value.length <= key.most && value.flat().every((entry) => typeof entry === 'number' && entry >= key.min && entry <= key.max)
+    return within ? undefined : `${name} must hold 1 to ${key.most} ${key.list} from ${key.min} to ${key.max}`
   }
   if (isChoiceKey(key)) return key.choices.includes(String(value)) ? undefined : `${name} is ${value}; ${model} knows ${key.choices.join(', ')}`
   return undefined
@@ -104,7 +116,7 @@ function refusal(model: string, name: string, key: Key, value: number | string |
  * Throws  bug, when a model gives a number that is not finite.
  */
 export function ask<K extends Keys>(model: LoadModel<K>, inputs: Inputs, athlete: Athlete): Outcome<Load> {
-  const filled: Record<string, number | string | undefined> = {}
+  const filled: Record<string, Input> = {}
   for (const [name, key] of Object.entries<Key>(model.keys)) {
     const value = inputs[name] ?? ('default' in key ? key.default : undefined)
     const why = refusal(model.name, name, key, value)

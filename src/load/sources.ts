@@ -33,6 +33,8 @@ export const sources = {
   oConner1989: { cite: "O'Conner B, Simmons J, O'Shea P 1989, Weight Training Today", seen: 'seen' },
   wathan1994: { cite: 'Wathan D 1994, load assignment, in Essentials of Strength Training and Conditioning', seen: 'seen' },
   reynolds2006: { cite: 'Reynolds JM, Gordon TJ, Robergs RA 2006, J Strength Cond Res 20(3):584–592', seen: 'seen' },
+  mcMaster2010: { cite: 'McMaster DT and others 2010, J Strength Cond Res 24:2056–2064', seen: 'seen' },
+  emerson2014: { cite: 'Emerson and others 2014, International Society of Biomechanics in Sports, proceedings', seen: 'seen' },
   zhang2000: { cite: 'Zhang SN and others 2000, Med Sci Sports Exerc 32:812–819', seen: 'seen' },
   minetti1998: { cite: 'Minetti AE and others 1998, Ergonomics 41:1771–1791', seen: 'seen' },
   levy2015: { cite: 'Levy D and others 2015, Sports Eng 18:227–239', seen: 'seen' },

@@ -1,5 +1,5 @@
 import type { Outcome } from '../quantity/outcome.ts'
-import { REFERENCE_STATURE_M } from '../load/body.ts'
+import { REFERENCE_MASS_KG, REFERENCE_STATURE_M } from '../load/body.ts'
 import { modelNamed } from '../load/index.ts'
 import { ask, type Athlete, type Load, type LoadModel } from '../load/model.ts'
 import type { Curriculum, Ladder, Page, Rung } from '../ladder/curriculum.ts'
@@ -26,7 +26,7 @@ export type MeasuredPage = Page & { readonly known: Known }
 export type MeasuredCurriculum = { readonly handbook: Curriculum['handbook']; readonly ladders: readonly MeasuredLadder[]; readonly pages: readonly MeasuredPage[] }
 
 /** The body a handbook's figures are for, until a reader gives their own. */
-export const AVERAGE: Athlete = { stature_m: REFERENCE_STATURE_M }
+export const AVERAGE: Athlete = { stature_m: REFERENCE_STATURE_M, mass_kg: REFERENCE_MASS_KG }
 
 /**
  * Puts a number, or a reason, on every rung and every step.

@@ -1,5 +1,5 @@
 import { models } from '../load/index.ts'
-import { isChoiceKey, isNumberKey, type Key } from '../load/model.ts'
+import { isChoiceKey, isListKey, isNumberKey, type Key } from '../load/model.ts'
 import { repetitionFormulas } from '../load/repetitions.ts'
 import { sources } from '../load/sources.ts'
 import { rules } from '../check/index.ts'
@@ -22,7 +22,7 @@ export function contentPage(page: MeasuredPage): SitePage {
   }
 }
 
-const keyText = (key: Key): string => (isNumberKey(key) ? `${key.min} to ${key.max} ${key.unit}` : isChoiceKey(key) ? key.choices.join(', ') : 'words')
+const keyText = (key: Key): string => (isNumberKey(key) ? `${key.min} to ${key.max} ${key.unit}` : isChoiceKey(key) ? key.choices.join(', ') : isListKey(key) ? `${key.list}, ${key.min} to ${key.max} ${key.units.join(', ')}` : 'words')
 
 /** Every model with what it asks and cites, every formula, every source and how far it was followed back. */
 export function sourcesPage(): SitePage {

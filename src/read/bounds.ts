@@ -45,7 +45,7 @@ export function refusal(yaml: string): Refusal | undefined {
     entries += items
     if (entries > MOST_ENTRIES || (isMap(token) && items > MOST_KEYS)) return { offset: offsetOf(token), message: `The front matter holds too many entries: at most ${MOST_KEYS} keys together, ${MOST_ENTRIES} in all.` }
     const deeper = 'items' in token ? depth + 1 : depth
-    for (const token of inside.reverse()) waiting.push({ token, depth: deeper }) // the last one pushed is looked at first
+    for (const token of inside.toReversed()) waiting.push({ token, depth: deeper }) // the last one pushed is looked at first
   }
   return undefined
 }
