@@ -66,6 +66,7 @@ export const assisted = loadModel({
   name: 'assisted',
   says: 'what one arm pulls or presses in a hang or a dip, less the help it gets',
   keys,
+  solves: ['counterweight_percent', 'stretch_end_cm', 'added_mass_percent', 'working_side_percent'],
   cites: [
     { source: 'deLeva1996', at: 'Table 4: masses of forearm and hand' },
     { source: 'winter2009', at: 'Table 4.1: the second set of segments' },

@@ -39,6 +39,7 @@ export const landing = loadModel({
   name: 'landing',
   says: 'how hard a landing is, as a fall onto level ground',
   keys,
+  solves: ['drop_height_cm'],
   cites: [
     { source: 'mechanics', at: 'speed and energy of a fall; mean force over the stopping distance' },
     { source: 'minetti1998', at: 'equivalent fall height, as quoted in the design of jumps' },

@@ -61,6 +61,7 @@ export const legPressOfBody = loadModel({
   name: 'leg-press-of-body',
   says: 'what one leg carries of the body above it',
   keys,
+  solves: ['front_leg_percent', 'added_mass_percent'],
   cites: [
     { source: 'deLeva1996', at: 'Table 4: masses of thigh, shank and foot' },
     { source: 'winter2009', at: 'Table 4.1: the second set of segments' },

@@ -121,6 +121,7 @@ export const leverHold = loadModel({
   name: 'lever-hold',
   says: 'moment that hips and shoulders hold in a plank, a bridge or a hollow hold',
   keys,
+  solves: ['reach_cm', 'leg_deg', 'foot_height_cm', 'added_mass_percent'],
   cites: [
     { source: 'deLeva1996', at: 'Table 4: masses, lengths and centres of mass' },
     { source: 'winter2009', at: 'Table 4.1 and Fig. 4.1: the second set of segments' },

@@ -83,8 +83,12 @@ export type LoadModel<K extends Keys = Keys> = {
   readonly name: string
   readonly says: string
   readonly keys: K
+  /** The measurements it may be solved for, in the order a coach would move them. */
+  readonly solves: readonly (keyof K & string)[]
   readonly cites: readonly { readonly source: SourceKey; readonly at: string }[]
   compute(inputs: Asked<K>, athlete: Athlete): Outcome<Load>
+  /** Only the middle of the load, where that is quicker to have than everything `compute` gives. The same number. */
+  readonly middle?: (inputs: Asked<K>, athlete: Athlete) => Outcome
 }
 
 /** Keeps the exact type of the keys, so that `compute` is checked against them. */
@@ -116,6 +120,26 @@ function refusal(model: string, name: string, key: Key, value: Input): string | 
  * Throws  bug, when a model gives a number that is not finite.
  */
 export function ask<K extends Keys>(model: LoadModel<K>, inputs: Inputs, athlete: Athlete): Outcome<Load> {
+  const filled = within(model, inputs)
+  if (isMissing(filled)) return filled
+  const load = model.compute(filled, athlete)
+  if (!isMissing(load) && ![load.load, ...load.figures.map(({ value }) => value)].every(isFiniteOrMissing)) {
+    throw new Error(`bug: ${model.name} gave a number that is not finite for ${JSON.stringify(inputs)}`)
+  }
+  return load
+}
+
+/** Asks only for the middle of the load: what solving backwards needs, many times over. */
+export function askMiddle<K extends Keys>(model: LoadModel<K>, inputs: Inputs, athlete: Athlete): Outcome {
+  const filled = within(model, inputs)
+  if (isMissing(filled)) return filled
+  if (model.middle) return model.middle(filled, athlete)
+  const load = model.compute(filled, athlete)
+  return isMissing(load) ? load : load.load.mid
+}
+
+/** The inputs with defaults filled in, or why the model may not be asked them. */
+function within<K extends Keys>(model: LoadModel<K>, inputs: Inputs): Outcome<Asked<K>> {
   const filled: Record<string, Input> = {}
   for (const [name, key] of Object.entries<Key>(model.keys)) {
     const value = inputs[name] ?? ('default' in key ? key.default : undefined)
@@ -123,11 +147,7 @@ export function ask<K extends Keys>(model: LoadModel<K>, inputs: Inputs, athlete
     if (why) return missing(why)
     filled[name] = value
   }
-  const load = model.compute(filled as Asked<K>, athlete) // every key was checked against its own span above
-  if (!isMissing(load) && ![load.load, ...load.figures.map(({ value }) => value)].every(isFiniteOrMissing)) {
-    throw new Error(`bug: ${model.name} gave a number that is not finite for ${JSON.stringify(inputs)}`)
-  }
-  return load
+  return filled as Asked<K> // every key was checked against its own span above
 }
 
 const isFiniteOrMissing = (value: Outcome<Spread>): boolean => isMissing(value) || (Number.isFinite(value.mid) && value.points.every(Number.isFinite))

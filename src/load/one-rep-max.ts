@@ -34,6 +34,7 @@ export const oneRepMax = loadModel({
   name: 'one-rep-max',
   says: 'a mass that is lifted, in kilograms or as a share of the most that can be lifted once',
   keys,
+  solves: ['load_kg', 'percent_1rm'],
   cites: [
     { source: 'epley1985', at: 'the equation' },
     { source: 'brzycki1993', at: 'the equation' },

@@ -22,6 +22,7 @@ export const published = loadModel({
   name: 'published',
   says: 'a load that was measured and published',
   keys,
+  solves: [],
   cites: [{ source: 'mechanics', at: 'mean ± 2 SD' }],
   compute({ percent, sd_percent, source, condition, working_side_percent }): Outcome<Load> {
     const share = working_side_percent / 100

@@ -12,6 +12,7 @@ export const skill = loadModel({
   name: 'skill',
   says: 'no load: the criteria alone decide',
   keys: {},
+  solves: [],
   cites: [{ source: 'mechanics', at: 'nothing is computed' }],
   compute: () => missing('this rung is a skill: what counts is how it is done, not how much it loads'),
 })

@@ -1,7 +1,7 @@
 import { figureText, intervalText } from '../quantity/figure.ts'
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { interval, mapSpread, type Spread } from '../quantity/spread.ts'
-import { radians, STANDARD_GRAVITY } from '../quantity/unit.ts'
+import { degrees, radians, STANDARD_GRAVITY } from '../quantity/unit.ts'
 import { bodies, men, women, type Body } from './body.ts'
 import { loadModel, type Asked, type Figure, type Keys, type Line, type Load, type Point, type Pose, type Prop } from './model.ts'
 import { contactPoint, jointMoments, massesOf, supportForces, type Direction, type Forces, type Masses, type Moments } from './support-forces.ts'
@@ -164,6 +164,11 @@ function figuresOf(input: Input, tried: Tried, stature_m: number): Figure[] {
     value: over(tried, ({ lowest: { still, masses, forces } }) => jointMoments(still, masses, forces)[joint] * STANDARD_GRAVITY * stature_m),
     unit: 'N·m/kg',
   })
+  const length_cm = (name: string, figure: (still: Still) => number): Figure => ({
+    name,
+    value: over(tried, (rep) => 100 * stature_m * figure(startOf(input, rep))),
+    unit: 'cm',
+  })
   const anchor = (name: string, factor: number): Figure => ({
     name,
     value: percent(over(tried, (rep) => factor * heaviest(rep))),
@@ -174,6 +179,10 @@ function figuresOf(input: Input, tried: Tried, stature_m: number): Figure[] {
     ...both('upright part of that force', ({ forces }) => forces.on_hands.y),
     ...both('what the feet carry', ({ forces }) => forces.at_feet.y),
     { name: 'friction the feet need', value: over(tried, ({ lowest }) => lowest.forces.friction), unit: 'ratio' },
+    length_cm('hands above the floor', ({ hand }) => hand.y),
+    length_cm('feet to hands, along the floor', ({ hand, heel, ball, knee }) => hand.x - (input.feet === 'toes' ? ball.x : input.feet === 'knees' ? knee.x : heel.x)),
+    { name: 'lean of the body at the start', value: over(tried, (rep) => leanOf(input, rep)), unit: 'deg' },
+    ...(input.hands === 'straps' && input.facing === 'up' ? [length_cm('strap from anchor to grip', ({ anchor, hand }) => (anchor ? Math.hypot(anchor.x - hand.x, anchor.y - hand.y) : 0))] : []),
     moment('shoulders', 'shoulder'),
     moment('hips', 'hip'),
     moment('knees', 'knee'),
@@ -183,6 +192,17 @@ function figuresOf(input: Input, tried: Tried, stature_m: number): Figure[] {
 
 /** The anchor has to hold the heavier end of the rep, where both are settled. */
 const heaviest = ({ lowest, highest }: Rep): number => (isMissing(highest) ? lowest.forces.hands : Math.max(lowest.forces.hands, highest.forces.hands))
+
+/** The still the athlete sets up in: the start of the rep, or the end where only that can be settled. */
+function startOf(input: Input, { lowest, highest }: Rep): Still {
+  return lowestIsEnd(input.facing) && !isMissing(highest) ? highest.still : lowest.still
+}
+
+/** Lean of the trunk from upright at the start. Units deg. */
+function leanOf(input: Input, rep: Rep): number {
+  const { hip, shoulder } = startOf(input, rep)
+  return degrees(Math.atan2(Math.abs(shoulder.x - hip.x), shoulder.y - hip.y))
+}
 
 /** A load applied at once, without a drop, pulls twice as hard as at rest. Source mechanics. */
 const SUDDEN = 2
@@ -297,6 +317,7 @@ export const supportedBody = loadModel({
   name: 'supported-body',
   says: 'force on the hands of a body that leans on hands and feet',
   keys,
+  solves: ['lean_deg', 'hand_height_cm', 'strap_cm', 'foot_height_cm', 'working_side_percent', 'added_mass_percent'],
   cites: [
     { source: 'deLeva1996', at: 'Table 4: masses, lengths and centres of mass' },
     { source: 'winter2009', at: 'Table 4.1 and Fig. 4.1: the second set of segments' },
@@ -318,5 +339,14 @@ export const supportedBody = loadModel({
       assumes: assumptions(input),
       cautions: cautionsOf(input, tried),
     }
+  },
+  middle(input, { stature_m }): Outcome {
+    const why = unfit(input)
+    if (why) return missing(why)
+    const [likely] = touchesOf(input).distinct
+    const [woman, man] = [supportedRep(input, stature_m, women, likely), supportedRep(input, stature_m, men, likely)]
+    if (isMissing(woman)) return woman
+    if (isMissing(man)) return man
+    return ((woman.lowest.forces.hands + man.lowest.forces.hands) / 2) * input.working_side_percent
   },
 })

@@ -39,7 +39,7 @@ export function refusal(yaml: string): Refusal | undefined {
     if (token.type === 'anchor' || token.type === 'alias' || token.type === 'tag') {
       return { offset: token.offset, message: `The front matter holds ${PLAINLY[token.type]}. Write the value out in full; put quotes around words that begin with & * or !.` }
     }
-    if (depth > MOST_DEPTH) return { offset: offsetOf(token), message: `The front matter is nested more than ${MOST_DEPTH} levels deep. A ladder needs no more than five.` }
+    if ('items' in token && depth >= MOST_DEPTH) return { offset: offsetOf(token), message: `The front matter is nested more than ${MOST_DEPTH} levels deep. A ladder needs no more than five.` }
     const inside = childrenOf(token)
     const items = 'items' in token ? token.items.length : 0
     entries += items

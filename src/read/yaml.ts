@@ -14,14 +14,12 @@ const PLAINLY: Record<string, string> = {
   DUPLICATE_KEY: 'This key stands twice. Keep one of the two.',
   TAB_AS_INDENT: 'A tab is used to indent. Use spaces.',
   BAD_INDENT: 'The indentation does not match the lines around it. Align it with its neighbours, with spaces.',
-  MISSING_CHAR: 'A closing bracket, brace or quotation mark is missing, or there is a space too few after a colon.',
+  MISSING_CHAR: 'A closing bracket, brace or quotation mark is missing, or a space after a colon or before a #.',
   MULTILINE_IMPLICIT_KEY: 'A key runs over more than one line. Put quotes around text that holds a colon.',
   BLOCK_AS_IMPLICIT_KEY: 'There are two colons on this line. Put quotes around text that holds a colon.',
   UNEXPECTED_TOKEN: 'Something here does not belong. Put quotes around text that holds a colon, a comma or a bracket.',
   BAD_SCALAR_START: 'Text may not begin with this character. Put quotes around it.',
   BAD_DQ_ESCAPE: 'A back-slash in double quotes has a meaning of its own. Use single quotes.',
-  COMMENT_SPACE: 'Put a space before a # that begins a comment.',
-  MISSING_ANCHOR: 'Write the value out in full here.',
 }
 
 /** Numbers as people write them: no leading zero, no other base, no infinity. */

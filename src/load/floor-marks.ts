@@ -1,0 +1,54 @@
+import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
+import { fit } from './fit.ts'
+import { ask, askMiddle, type Athlete, type Inputs, type LoadModel } from './model.ts'
+import { supportedBody } from './supported-body.ts'
+
+/** How one body height sets up, so that the rung loads it as it loads the average body. Units cm, deg. */
+export type Mark = {
+  readonly stature_cm: number
+  readonly hands_cm: number
+  readonly feet_to_hands_cm: number
+  readonly lean_deg: number
+  readonly strap_cm: number | undefined
+}
+
+/** Body heights a handbook prints. Chosen by us: most of the adults ANSUR II and NHANES measured. Units cm. */
+export const STATURES_CM = [150, 155, 160, 165, 170, 175, 180, 185, 190, 195, 200]
+
+/** The keys that place hands or body, in the order they are solved for. */
+const PLACES = ['lean_deg', 'hand_height_cm', 'strap_cm'] as const
+
+/** What the model says of where things are, by the start of the name it gives them. */
+function placed(inputs: Inputs, athlete: Athlete): Outcome<Omit<Mark, 'stature_cm'>> {
+  const outcome = ask(supportedBody, inputs, athlete)
+  if (isMissing(outcome)) return outcome
+  const named = (name: string): number | undefined => {
+    const value = outcome.figures.find((figure) => figure.name === name)?.value
+    return value === undefined || isMissing(value) ? undefined : value.mid
+  }
+  const [hands_cm, feet_to_hands_cm, lean_deg] = [named('hands above the floor'), named('feet to hands, along the floor'), named('lean of the body at the start')]
+  if (hands_cm === undefined || feet_to_hands_cm === undefined || lean_deg === undefined) throw new Error('bug: supported-body does not say where hands and feet are')
+  return { hands_cm, feet_to_hands_cm, lean_deg, strap_cm: named('strap from anchor to grip') }
+}
+
+/**
+ * Where hands and feet go for each body height, so that the rung is the same load for a tall and a short athlete.
+ *
+ * Shape   the inputs of one rung to a mark for each stature, in order.
+ * Units   cm and deg; loads in % of body weight inside.
+ * Missing for a height at which no set-up gives the load.
+ * Source  supported-body, solved for the key the coach gave.
+ */
+export function floorMarks(inputs: Inputs, average: Athlete, statures_cm: readonly number[] = STATURES_CM): Outcome<readonly (readonly [stature_cm: number, mark: Outcome<Mark>])[]> {
+  const key = PLACES.find((name) => typeof inputs[name] === 'number')
+  if (key === undefined) return missing('nothing in this set-up can be moved')
+  const target = askMiddle(supportedBody, inputs, average)
+  if (isMissing(target)) return target
+  return statures_cm.map((stature_cm) => {
+    const athlete = { ...average, stature_m: stature_cm / 100 }
+    const fitted = fit(supportedBody as unknown as LoadModel, inputs, key, target, athlete)
+    if (isMissing(fitted)) return [stature_cm, fitted]
+    const mark = placed({ ...inputs, [key]: fitted.value }, athlete)
+    return [stature_cm, isMissing(mark) ? mark : { stature_cm, ...mark }]
+  })
+}
