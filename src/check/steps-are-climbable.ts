@@ -9,10 +9,11 @@ export const stepsAreClimbable: Rule = {
 
   check: ({ rungs, first_reps }) =>
     rungs.flatMap(({ title, steps }, index) =>
-      steps.flatMap(({ from, kind, predicted, computed_entry }) => {
+      steps.flatMap(({ from, kind, predicted, computed_entry, missing_rung }) => {
         if (kind !== 'too steep' || isMissing(predicted)) return []
         const below = rungs.find(({ id }) => id === from)?.title ?? from
-        const remedy = isMissing(computed_entry) ? 'Put a rung between' : `Ask for ${computed_entry} repetitions on "${below}", or put a rung between`
+        const between = missing_rung === undefined || isMissing(missing_rung) ? 'put a rung between' : `put a rung between: ${missing_rung.says}`
+        const remedy = isMissing(computed_entry) ? `P${between.slice(1)}` : `Ask for ${computed_entry} repetitions on "${below}", or ${between}`
         return [{ path: ['rungs', index], message: `The step from "${below}" to "${title}" is too steep: ${repsText(predicted)} repetitions to expect where ${first_reps} are wanted. ${remedy}.` }]
       }),
     ),

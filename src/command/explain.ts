@@ -4,14 +4,15 @@ import { interval, type Spread } from '../quantity/spread.ts'
 import { REFERENCE_MASS_KG, REFERENCE_STATURE_M } from '../load/body.ts'
 import { sources } from '../load/sources.ts'
 import { isNumberKey } from '../load/model.ts'
+import type { Finding } from '../ladder/finding.ts'
 import { entryText } from '../measure/entry.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { repsText } from '../measure/predict.ts'
 import type { Step } from '../measure/step.ts'
-import { nearest } from '../read/nearest.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
+import { namedRungs } from './named.ts'
 import { report } from './report.ts'
-import { EXIT, Misuse, type Typed, type Verb } from './verb.ts'
+import { EXIT, Misuse, type Console, type Typed, type Verb } from './verb.ts'
 
 /** `rungbook explain`: where each number of a ladder comes from. */
 export const explainVerb: Verb = {
@@ -32,24 +33,15 @@ export const explainVerb: Verb = {
   },
 }
 
-async function named(typed: Typed, console: Parameters<Verb['run']>[1]) {
-  const [name, ...more] = typed.rest
-  if (name === undefined || more.length > 0) throw new Misuse('Name one ladder or rung, such as press-up or press-up/floor.')
-  const stature_cm = Number(typed.options['stature-cm'] ?? REFERENCE_STATURE_M * 100)
-  if (!(stature_cm >= 100 && stature_cm <= 230)) throw new Misuse('--stature-cm must be a number from 100 to 230.')
-  const mass_kg = Number(typed.options['mass-kg'] ?? REFERENCE_MASS_KG)
-  if (!(mass_kg >= 20 && mass_kg <= 300)) throw new Misuse('--mass-kg must be a number from 20 to 300.')
-  const { measured, findings } = await checkedWorkspace(typed, console, { stature_m: stature_cm / 100, mass_kg })
-  if (!measured) return { ladder: undefined, rungs: [], findings }
-  const [id, rungId] = name.split('/')
-  const ladder = measured.ladders.find((candidate) => candidate.id === id)
-  const known = measured.ladders.flatMap(({ id: own, rungs }) => [own, ...rungs.map((rung) => `${own}/${rung.id}`)])
-  const rungs = ladder?.rungs.filter((rung) => rungId === undefined || rung.id === rungId) ?? []
-  if (!ladder || rungs.length === 0) {
-    const like = nearest(name, known)
-    throw new Misuse(`There is no "${name}" here. ${like ? `Did you mean ${like}?` : `The ladders are: ${measured.ladders.map(({ id: own }) => own).join(', ')}.`}`)
+async function named(typed: Typed, console: Console): Promise<{ ladder?: MeasuredLadder; rungs: readonly MeasuredRung[]; findings: readonly Finding[] }> {
+  const span = (option: string, unless: number, from: number, to: number): number => {
+    const value = Number(typed.options[option] ?? unless)
+    if (!(value >= from && value <= to)) throw new Misuse(`--${option} must be a number from ${from} to ${to}.`)
+    return value
   }
-  return { ladder, rungs, findings }
+  const athlete = { stature_m: span('stature-cm', REFERENCE_STATURE_M * 100, 100, 230) / 100, mass_kg: span('mass-kg', REFERENCE_MASS_KG, 20, 300) }
+  const { measured, findings } = await checkedWorkspace(typed, console, athlete)
+  return measured ? { ...namedRungs(measured, typed.rest, 'ladder or rung'), findings } : { rungs: [], findings }
 }
 
 const orReason = <Value>(outcome: Outcome<Value>, text: (value: Value) => string): string => (isMissing(outcome) ? `not computed: ${outcome.missing}` : text(outcome))
@@ -90,6 +82,7 @@ function stepLines(step: Step, ladder: MeasuredLadder): string[] {
     `    heavier   ${orReason(step.times, (times) => `${times.mid.toFixed(2)} times, ${interval(times).low.toFixed(2)} to ${interval(times).high.toFixed(2)} over the bodies tried`)}`,
     `    predicted first reps  ${orReason(step.predicted, (predicted) => `${repsText(predicted)} by ${predicted.formulas.join(', ')}`)}`,
     `    computed entry        ${orReason(step.computed_entry, (reps) => `${reps} repetitions leave at least ${ladder.first_reps}`)}`,
+    ...(step.missing_rung ? [`    the rung that is missing  ${orReason(step.missing_rung, ({ says, load }) => `${says}, for a load of ${load.toFixed(1)}`)}`] : []),
     `    block                 ${orReason(step.block, ({ sessions, weeks }) => `${sessions.join(' to ')} sessions, ${weeks.join(' to ')} weeks`)}`,
   ]
 }

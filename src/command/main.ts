@@ -3,11 +3,12 @@ import { nearest } from '../read/nearest.ts'
 import { buildVerb } from './build.ts'
 import { checkVerb } from './check.ts'
 import { explainVerb } from './explain.ts'
+import { fitVerb } from './fit.ts'
 import { previewVerb } from './preview.ts'
 import { EXIT, Misuse, type Console, type Verb } from './verb.ts'
 
 /** Every verb, in the order help lists them. */
-export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, explainVerb]
+export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, explainVerb, fitVerb]
 
 const help = (): string => `rungbook VERB [options]
 

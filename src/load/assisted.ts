@@ -8,11 +8,11 @@ import { loadModel, type Asked, type Figure, type Keys, type Line, type Load } f
 
 const keys = {
   exercise: { choices: ['hang', 'dip'], says: 'hang: pull-ups, the hands and forearms below the bar are left out; dip: the same, above the hands' },
-  counterweight_percent: { unit: '% of body mass', min: 0, max: 90, optional: true, says: 'mass of the counterweight' },
+  counterweight_percent: { unit: '% of body mass', min: 0, max: 90, optional: true, instructs: 'a counterweight of about {}', says: 'mass of the counterweight' },
   band_points: { list: 'pairs', units: ['cm', 'N'], min: 0, max: 2000, most: 30, optional: true, says: 'measured points of the band: stretch in cm, force in N' },
   stretch_start_cm: { unit: 'cm', min: 0, max: 400, optional: true, says: 'stretch of the band at the start of the rep, where it is longest' },
-  stretch_end_cm: { unit: 'cm', min: 0, max: 400, optional: true, says: 'stretch of the band at the end of the rep' },
-  added_mass_percent: { unit: '% of body mass', min: 0, max: 150, default: 0, says: 'mass hung on the athlete' },
+  stretch_end_cm: { unit: 'cm', min: 0, max: 400, optional: true, instructs: 'the band stretched about {} at the end of the rep', says: 'stretch of the band at the end of the rep' },
+  added_mass_percent: { unit: '% of body mass', min: 0, max: 150, default: 0, instructs: 'about {} added', says: 'mass hung on the athlete' },
   working_side_percent: { unit: '%', min: 50, max: 100, default: 50, says: 'share that one arm takes' },
 } as const satisfies Keys
 

@@ -5,7 +5,7 @@ import { radians, STANDARD_GRAVITY } from '../quantity/unit.ts'
 import { loadModel, type Keys, type Load } from './model.ts'
 
 const keys = {
-  drop_height_cm: { unit: 'cm', min: 0, max: 150, says: 'height the feet fall from, above where they land' },
+  drop_height_cm: { unit: 'cm', min: 0, max: 150, instructs: 'a drop of about {}', says: 'height the feet fall from, above where they land' },
   travel_cm: { unit: 'cm', min: 5, max: 80, default: 35, says: 'how far the middle of the body sinks while it stops' },
   slope_deg: { unit: 'deg', min: 0, max: 45, default: 0, says: 'how far the landing falls away below level' },
   level_speed_m_s: { unit: 'm/s', min: 0, max: 8, default: 0, says: 'level speed at take-off, along the slope' },

@@ -6,8 +6,8 @@ import { loadModel, type Asked, type Keys, type Line, type Load } from './model.
 
 const keys = {
   stance: { choices: ['two legs', 'split', 'one leg'], says: 'what the body stands on' },
-  front_leg_percent: { unit: '%', min: 50, max: 100, default: 50, says: 'share that the working leg takes in a split stance' },
-  added_mass_percent: { unit: '% of body mass', min: 0, max: 200, default: 0, says: 'mass held or carried on the back' },
+  front_leg_percent: { unit: '%', min: 50, max: 100, default: 50, instructs: 'about {} of the load on the working leg', says: 'share that the working leg takes in a split stance' },
+  added_mass_percent: { unit: '% of body mass', min: 0, max: 200, default: 0, instructs: 'about {} added', says: 'mass held or carried on the back' },
 } as const satisfies Keys
 
 type Input = Asked<typeof keys>

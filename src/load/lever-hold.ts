@@ -13,13 +13,13 @@ const keys = {
   rest_on: { choices: ['forearms', 'hands'], default: 'forearms', says: 'planks: what the arms rest on' },
   feet: { choices: ['toes', 'knees'], default: 'toes', says: 'planks: what the legs rest on; toes stand for the side of the foot in a side plank' },
   legs: { choices: ['two', 'one'], default: 'two', says: 'how many legs work; the free one is held in line' },
-  reach_cm: { unit: 'cm', min: 0, max: 45, default: 0, says: 'front plank: how far the elbows or hands stand ahead of the shoulders' },
-  foot_height_cm: { unit: 'cm', min: 0, max: 80, default: 0, says: 'planks and bridge: height of what the feet rest on' },
+  reach_cm: { unit: 'cm', min: 0, max: 45, default: 0, instructs: 'elbows about {} ahead of the shoulders', says: 'front plank: how far the elbows or hands stand ahead of the shoulders' },
+  foot_height_cm: { unit: 'cm', min: 0, max: 80, default: 0, instructs: 'feet at about {}', says: 'planks and bridge: height of what the feet rest on' },
   knee_deg: { unit: 'deg', min: 60, max: 150, default: 90, says: 'bridge: knee angle' },
-  leg_deg: { unit: 'deg', min: 5, max: 80, default: 20, says: 'hollow: lift of the straight legs from level' },
+  leg_deg: { unit: 'deg', min: 5, max: 80, default: 20, instructs: 'legs about {} from level', says: 'hollow: lift of the straight legs from level' },
   knees: { choices: ['straight', 'tucked'], default: 'straight', says: 'hollow: legs straight, or thighs upright and shanks level' },
   arms: { choices: ['sides', 'overhead'], default: 'sides', says: 'hollow: where the arms are held' },
-  added_mass_percent: { unit: '% of body mass', min: 0, max: 100, default: 0, says: 'mass carried on the trunk, or in the lap of a bridge' },
+  added_mass_percent: { unit: '% of body mass', min: 0, max: 100, default: 0, instructs: 'about {} added', says: 'mass carried on the trunk, or in the lap of a bridge' },
 } as const satisfies Keys
 
 type Input = Asked<typeof keys>

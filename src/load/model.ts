@@ -11,6 +11,8 @@ export type NumberKey = {
   readonly says: string
   readonly default?: number
   readonly optional?: true
+  /** How a coach is told to set it up, `{}` standing for the figure with its unit. */
+  readonly instructs?: string
 }
 
 /** A choice a model asks for, by name. */

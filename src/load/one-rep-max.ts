@@ -5,8 +5,8 @@ import { loadModel, type Figure, type Keys, type Load } from './model.ts'
 import { possibleReps, repetitionFormulas } from './repetitions.ts'
 
 const keys = {
-  load_kg: { unit: 'kg', min: 0.5, max: 500, optional: true, says: 'mass lifted' },
-  percent_1rm: { unit: '% of 1RM', min: 20, max: 100, optional: true, says: 'mass lifted, as a share of the most that can be lifted once' },
+  load_kg: { unit: 'kg', min: 0.5, max: 500, optional: true, instructs: 'about {}', says: 'mass lifted' },
+  percent_1rm: { unit: '% of 1RM', min: 20, max: 100, optional: true, instructs: 'about {}', says: 'mass lifted, as a share of the most that can be lifted once' },
   one_rep_max_kg: { unit: 'kg', min: 1, max: 600, optional: true, says: 'the most this athlete lifts once' },
 } as const satisfies Keys
 

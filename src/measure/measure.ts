@@ -1,7 +1,7 @@
 import type { Outcome } from '../quantity/outcome.ts'
 import { REFERENCE_MASS_KG, REFERENCE_STATURE_M } from '../load/body.ts'
 import { modelNamed } from '../load/index.ts'
-import { ask, type Athlete, type Load, type LoadModel } from '../load/model.ts'
+import { ask, type Athlete, type Inputs, type Load, type LoadModel } from '../load/model.ts'
 import type { Curriculum, Ladder, Page, Rung } from '../ladder/curriculum.ts'
 import { placeOf, type Path, type Place } from '../ladder/finding.ts'
 import { GENERATED_PAGES } from '../ladder/words.ts'
@@ -11,6 +11,8 @@ import { stepOf, type Step } from './step.ts'
 /** A rung with its load, and the steps that lead to it. */
 export type MeasuredRung = Rung & {
   readonly model: LoadModel
+  /** What the coach wrote under `load`, less the model's name. */
+  readonly inputs: Inputs
   readonly outcome: Outcome<Load>
   /** What must be shown on this rung before the next, by the ladder's standard. */
   readonly standard: FullEntry
@@ -51,7 +53,7 @@ export function measureLadder(ladder: Ladder, known: Known, athlete: Athlete = A
     const { model: name, ...inputs } = rung.load
     const model = modelNamed(name)
     if (!model) throw new Error(`bug: no load model is named ${name}`)
-    return { ...rung, model, outcome: ask(model, inputs as Parameters<typeof ask>[1], athlete) }
+    return { ...rung, model, inputs: inputs as Inputs, outcome: ask(model, inputs as Inputs, athlete) }
   })
   const byId = new Map(loads.map((rung) => [rung.id, rung]))
   const standard = fullEntry(ladder.standard, {})
@@ -59,7 +61,7 @@ export function measureLadder(ladder: Ladder, known: Known, athlete: Athlete = A
     const entry = fullEntry(ladder.standard, rung.entry)
     const steps = rung.after.flatMap((below) => {
       const from = byId.get(below)
-      return from && from !== rung ? [stepOf({ from, to: rung, entry, standard, first_reps: ladder.first_reps, sessions_per_week: ladder.sessions_per_week })] : []
+      return from && from !== rung ? [stepOf({ from, to: rung, athlete, entry, standard, first_reps: ladder.first_reps, sessions_per_week: ladder.sessions_per_week })] : []
     })
     return { ...rung, standard, steps }
   })

@@ -1,9 +1,10 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { ratio, type Spread } from '../quantity/spread.ts'
-import type { Load } from '../load/model.ts'
+import type { Athlete, Inputs, Load, LoadModel } from '../load/model.ts'
 import { MOST_REPS } from '../load/repetitions.ts'
 import type { Demand } from '../ladder/schema.ts'
 import type { FullEntry } from './entry.ts'
+import { missingRung, type MissingRung } from './missing-rung.ts'
 import { predictedReps, reaches, type Prediction } from './predict.ts'
 
 /** How a step feels to the athlete who takes it on time. */
@@ -22,15 +23,21 @@ export type Step = {
   readonly computed_entry: Outcome
   readonly kind: Outcome<StepKind>
   readonly block: Outcome<Block>
+  /** For a step too steep or uncertain: what would split it evenly. */
+  readonly missing_rung: Outcome<MissingRung> | undefined
 }
 
 /** Sessions and weeks from the first repetitions on a rung to its standard, fewest and most. */
 export type Block = { readonly sessions: readonly [few: number, many: number]; readonly weeks: readonly [few: number, many: number] }
 
+/** A rung as a step sees it. */
+export type RungLoad = { readonly id: string; readonly model: LoadModel; readonly inputs: Inputs; readonly outcome: Outcome<Load> }
+
 /** What a step is computed from. */
 export type StepInput = {
-  readonly from: { readonly id: string; readonly outcome: Outcome<Load> }
-  readonly to: { readonly id: string; readonly outcome: Outcome<Load>; readonly demand: readonly Demand[] }
+  readonly from: RungLoad
+  readonly to: RungLoad & { readonly demand: readonly Demand[] }
+  readonly athlete: Athlete
   readonly entry: FullEntry
   /** What must be shown on `to` before leaving it. */
   readonly standard: FullEntry
@@ -45,9 +52,10 @@ const NO_FIRST = 'first_reps is not given'
 
 /** Measures one step. Everything that cannot be answered says why. */
 export function stepOf(input: StepInput): Step {
-  const { from, to, entry, first_reps } = input
+  const { from, to, entry, first_reps, athlete } = input
   const times = heavierBy(from.outcome, to.outcome)
   const predicted = predictedOn(input, times)
+  const kind = kindOf(times, predicted, to.demand, first_reps)
   return {
     from: from.id,
     to: to.id,
@@ -55,8 +63,9 @@ export function stepOf(input: StepInput): Step {
     times,
     predicted,
     computed_entry: isMissing(predicted) ? predicted : isMissing(times) ? times : first_reps === undefined ? missing(NO_FIRST) : fewestReps(times, entry.reserve_reps, first_reps),
-    kind: kindOf(times, predicted, to.demand, first_reps),
+    kind,
     block: blockOf(input, predicted),
+    missing_rung: kind === 'too steep' || kind === 'uncertain' ? missingRung(from, to, athlete) : undefined,
   }
 }
 

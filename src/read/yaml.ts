@@ -22,6 +22,12 @@ const PLAINLY: Record<string, string> = {
   BAD_DQ_ESCAPE: 'A back-slash in double quotes has a meaning of its own. Use single quotes.',
 }
 
+/** A bracket without its twin is reported by the parser as a matter of indentation. */
+const plainly = ({ code, message }: { readonly code: string; readonly message: string }): string =>
+  /end with a [\]}]/.test(message)
+    ? 'A bracket or brace that was opened before this is not closed. Close it with ] or }.'
+    : (PLAINLY[code] ?? 'This cannot be read as YAML. Look for a missing quotation mark, bracket or space near here.')
+
 /** Numbers as people write them: no leading zero, no other base, no infinity. */
 const PLAIN_NUMBER = /^[-+]?(0|[1-9]\d*)(\.\d+)?$/
 
@@ -42,11 +48,7 @@ export function readYaml(file: string, yaml: string, first_line: number): Readin
     return { findings: [atTop(file, RULE, refused.message, before.length + first_line - 1, (before.at(-1) ?? '').length + 1)] }
   }
   const document = parseDocument(yaml, { lineCounter: lines, merge: false, schema: 'core', logLevel: 'silent', prettyErrors: false })
-  const findings: Finding[] = [...document.errors, ...document.warnings].map(({ code, pos }) => ({
-    ...place(pos[0]),
-    rule: RULE,
-    message: PLAINLY[code] ?? 'This cannot be read as YAML. Look for a missing quotation mark, bracket or space near here.',
-  }))
+  const findings: Finding[] = [...document.errors, ...document.warnings].map((error) => ({ ...place(error.pos[0]), rule: RULE, message: plainly(error) }))
   if (findings.length > 0) return { findings: findings.slice(0, 20) }
   const places = new Map<string, Place>([['', place(0)]])
   collect(document, places, place, findings)
