@@ -40,6 +40,7 @@ export const sources = {
   levy2015: { cite: 'Levy D and others 2015, Sports Eng 18:227–239', seen: 'seen' },
   acsm2009: { cite: 'American College of Sports Medicine 2009, position stand, Med Sci Sports Exerc 41(3):687–708', seen: 'seen' },
   thomee1997: { cite: 'Thomeé R 1997, Phys Ther 77:1690–1703', seen: 'from memory' },
+  caterisano2019: { cite: 'Caterisano A and others 2019, Strength Cond J 41(3):1–23', seen: 'from memory' },
   osha1926: { cite: '29 CFR 1926.502(d)(15): an anchorage carries 22.2 kN per person or has a safety factor of at least 2', seen: 'seen' },
   mechanics: { cite: 'Statics and kinematics of rigid bodies: arithmetic anyone can repeat', seen: 'arithmetic' },
 } as const satisfies Record<string, Source>

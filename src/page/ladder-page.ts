@@ -3,6 +3,7 @@ import { entryText, fullEntry } from '../measure/entry.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { repsText } from '../measure/predict.ts'
 import type { Step } from '../measure/step.ts'
+import { weeksToAim } from '../measure/way-to-aim.ts'
 import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
 import { figure, kindText, loadText, notComputed, titleOf, workingOf } from './figures.ts'
 import { html, type Html } from './html.ts'
@@ -48,6 +49,12 @@ ${cell(isMissing(predicted) ? '–' : figure(`${repsText(predicted)} reps`, work
 </tbody></table></div></section>`
 }
 
+/** "12 to 40 weeks", from meeting the standard on the first rung to meeting it on the aim. */
+function weeksText(ladder: MeasuredLadder): string {
+  const weeks = weeksToAim(ladder, ladder.rungs[0]?.id ?? '')
+  return isMissing(weeks) ? `not computed: ${weeks.missing}` : `${weeks[0]} to ${weeks[1]} weeks at ${ladder.sessions_per_week} sessions a week`
+}
+
 function facts(ladder: MeasuredLadder): Html {
   const fact = (name: string, value: string): Html => html`<div><dt>${name}</dt> <dd>${value}</dd></div>`
   return html`<dl class="facts">
@@ -57,6 +64,7 @@ ${fact('Standard for stepping up', entryText(fullEntry(ladder.standard, {})))}
 ${fact('Rest', `${ladder.standard.rest_s} s between sets`)}
 ${fact('Keep in reserve', ladder.standard.reserve_reps === 1 ? '1 rep' : `${ladder.standard.reserve_reps} reps`)}
 ${fact('Equipment', ladder.equipment.join(', ') || 'none')}
+${fact('From the first rung to the aim', weeksText(ladder))}
 ${fact('Review', ladder.review ? `${ladder.review.by}, ${ladder.review.on}` : 'not yet reviewed by a named person')}
 </dl>`
 }

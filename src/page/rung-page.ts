@@ -4,11 +4,13 @@ import { interval, mapSpread } from '../quantity/spread.ts'
 import { sources } from '../load/sources.ts'
 import { isNumberKey } from '../load/model.ts'
 import { entryText } from '../measure/entry.ts'
+import { decisionRules } from '../measure/decide.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { repsText } from '../measure/predict.ts'
 import type { Step } from '../measure/step.ts'
 import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
 import { figure, kindText, loadText, notComputed, spanText, spreadText, titleOf } from './figures.ts'
+import { floorMarkTable } from './floor-marks.ts'
 import { html, type Html } from './html.ts'
 import { poseFigures } from './pose-figure.ts'
 import { inlineProse, prose } from './prose.ts'
@@ -69,7 +71,7 @@ ${words.faults && html`<section class="faults"><h2 id="faults">Faults</h2>${word
 ${words.notes.map(({ body }) => html`<section><h2 id="notes">Notes</h2>${prose(body, { from, first_heading: 3 })}</section>`)}`
 }
 
-/** What a coach decides at the end of a session on this rung. Common practice, in this ladder's own numbers. */
+/** What a coach decides at the end of a session on this rung, in this ladder's own numbers, and the rule behind each. */
 function decisions(rung: MeasuredRung, ladder: MeasuredLadder, above: readonly MeasuredRung[], from: Address): Html {
   const below = rung.steps.map(({ from: id }) => html`<a href="${linkTo(from, rungAddress(ladder.id, id))}">${titleOf(ladder, id)}</a>`)
   const onward = above.map((next) => {
@@ -77,13 +79,15 @@ function decisions(rung: MeasuredRung, ladder: MeasuredLadder, above: readonly M
     return html`
 <li>to <a href="${linkTo(from, rungAddress(ladder.id, next.id))}">${next.title}</a>: ${step && entryText(step.entry)}${step && html`; ${kindText(step.kind)}`}</li>`
   })
-  return html`<section class="decide" data-pagefind-ignore><h2 id="decide">Hold, move on, step back</h2>
-<dl>
-<dt>Move on</dt><dd>${onward.length > 0 ? html`when the standard is met in form:<ul>${onward}
-</ul>` : 'This rung is the end of its branch. Keep it, or add sessions.'}</dd>
-<dt>Hold</dt><dd>when reps are short of the standard but every one is in form. Add one rep a set each session.</dd>
-<dt>Step back</dt><dd>${below.length > 0 ? html`to ${below.map((link, index) => html`${index > 0 && ' or '}${link}`)} when form is lost in two sets of a session.` : 'There is no easier rung here: shorten the set, rest longer, and ask a coach.'}</dd>
-<dt>Stop</dt><dd>at any stop sign below.</dd>
+  return html`<section class="decide" data-pagefind-ignore><h2 id="decide">Move on, hold, step back, stop</h2>
+<p>After each session, the first of these that is true decides.</p>
+<ol>${decisionRules.map(({ decision, rule, source }) => html`
+<li><strong>${decision}</strong>: ${rule} <span class="source">${source === 'common practice' ? 'Common practice' : `${sources[source].cite} (${sources[source].seen})`}.</span></li>`)}
+</ol>
+<dl class="facts">
+<div><dt>move on</dt> <dd>${onward.length > 0 ? html`<ul>${onward}
+</ul>` : 'This rung is the end of its branch: keep it, or add sessions.'}</dd></div>
+<div><dt>step back</dt> <dd>${below.length > 0 ? html`to ${below.map((link, index) => html`${index > 0 && ' or '}${link}`)}` : 'There is no easier rung here: shorten the set, rest longer, and ask a coach.'}</dd></div>
 </dl></section>`
 }
 
@@ -140,6 +144,7 @@ ${isMissing(rung.outcome) || rung.outcome.poses.length === 0 ? '' : html`<div cl
 <section class="loads"><h2 id="load">Load</h2>${loads(rung)}</section>
 <section class="entry"><h2 id="entry">Before this rung</h2>${entries(rung, ladder, address)}</section>
 ${rung.first_side && html`<p class="first-side">${inlineProse(rung.first_side, address)}</p>`}
+${floorMarkTable(rung)}
 ${described(rung, address)}
 <section><h2 id="form">What every rep must show</h2><ul>${form.map((point) => html`
 <li>${inlineProse(point, address)}</li>`)}

@@ -1,0 +1,46 @@
+import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
+import { ratio } from '../quantity/spread.ts'
+import type { MeasuredLadder, MeasuredRung } from './measure.ts'
+import { predictedReps, reaches, type Prediction } from './predict.ts'
+
+/** What one strict set says of every rung of its ladder. */
+export type Placement = {
+  readonly rungs: readonly { readonly id: string; readonly predicted: Outcome<Prediction> }[]
+  /** The heaviest rung on which even the lower end reaches `first_reps`. */
+  readonly highest: Outcome<string>
+}
+
+/**
+ * Places an athlete on a ladder from one strict set on any of its rungs.
+ *
+ * Shape   a ladder, a rung, the repetitions done and those left in reserve, to an interval on every rung and the highest to work on.
+ * Missing for rungs whose load cannot be compared, whose demand decides, or beyond the formulas.
+ */
+export function placement(ladder: MeasuredLadder, on: string, reps: number, reserve_reps: number): Outcome<Placement> {
+  const done = ladder.rungs.find(({ id }) => id === on)
+  if (!done) return missing(`"${on}" is no rung of "${ladder.id}"`)
+  const rungs = ladder.rungs.map((rung) => ({ id: rung.id, predicted: rung === done ? itself(reps) : predictedOn(rung, done, reps + reserve_reps) }))
+  const { first_reps } = ladder
+  if (first_reps === undefined) return { rungs, highest: missing('first_reps is not given') }
+  const ready = ladder.rungs.filter((_, index) => {
+    const predicted = rungs[index]?.predicted
+    return predicted !== undefined && !isMissing(predicted) && reaches(predicted.low, first_reps)
+  })
+  const heaviest = ready.toSorted((a, b) => loadOf(a) - loadOf(b)).at(-1)
+  return { rungs, highest: heaviest ? heaviest.id : missing(`no rung surely leaves ${first_reps} repetitions`) }
+}
+
+/** The set that was done is no prediction. */
+const itself = (reps: number): Prediction => ({ low: reps, high: reps, formulas: [] })
+
+const loadOf = ({ outcome }: MeasuredRung): number => (isMissing(outcome) ? -Infinity : outcome.load.mid)
+
+function predictedOn(rung: MeasuredRung, done: MeasuredRung, possible_reps: number): Outcome<Prediction> {
+  const [here, there] = [rung.outcome, done.outcome]
+  if (isMissing(here)) return here
+  if (isMissing(there)) return there
+  if (!here.quantity.repeats) return missing(`repetition formulas say nothing of ${here.quantity.name}`)
+  if (here.quantity.name !== there.quantity.name || here.quantity.unit !== there.quantity.unit) return missing(`${there.quantity.name} and ${here.quantity.name} cannot be compared`)
+  if (there.load.mid === 0 || there.load.points.includes(0)) return missing('the rung that was done loads nothing')
+  return predictedReps(ratio(here.load, there.load), possible_reps)
+}
