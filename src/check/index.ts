@@ -1,5 +1,5 @@
-import { inOrder, placeOf, type Finding, type Place } from '../ladder/finding.ts'
-import type { MeasuredCurriculum, MeasuredPage } from '../measure/measure.ts'
+import { inOrder, placeOf, type Finding, type Path, type Place } from '../ladder/finding.ts'
+import type { MeasuredCurriculum, MeasuredLadder, MeasuredPage } from '../measure/measure.ts'
 import { aimExists } from './aim-exists.ts'
 import { anchoredRungsAskForARatedAnchor } from './anchored-rungs-ask-for-a-rated-anchor.ts'
 import { cuesAreShort } from './cues-are-short.ts'
@@ -15,6 +15,7 @@ import { loadsAreComputed } from './loads-are-computed.ts'
 import { oneLimbRungsSayWhichSide } from './one-limb-rungs-say-which-side.ts'
 import type { Rule } from './rule.ts'
 import { rungsRise } from './rungs-rise.ts'
+import { silenced, type Named } from './silence.ts'
 import { sourcesAreCited } from './sources-are-cited.ts'
 import { stepsAreClimbable } from './steps-are-climbable.ts'
 import { stopSignsAreGiven } from './stop-signs-are-given.ts'
@@ -40,15 +41,35 @@ export const rules: readonly Rule[] = [
   linksResolve,
 ]
 
-/** Every finding on every ladder and page, in file order. */
-export function check({ ladders, pages }: MeasuredCurriculum): Finding[] {
-  const ofLadders = ladders.flatMap((ladder) => rules.flatMap((rule) => rule.check(ladder).map(({ path, message }) => ({ ...placeOf(ladder.places, path), rule: rule.name, message }))))
-  const ofPages = pages.flatMap((page) => rules.flatMap((rule) => (rule.checkPage?.(page) ?? []).map(({ path, message }) => ({ ...placeOfLine(page, path), rule: rule.name, message }))))
-  return inOrder([...ofLadders, ...ofPages])
+/** What a check came to: what is to be put right, and what could not be told and why. */
+export type Checked = { readonly findings: readonly Finding[]; readonly untold: readonly Finding[] }
+
+/**
+ * Every finding on every ladder and page, in file order; silences that stand are kept, those that do not are found.
+ *
+ * Shape   a measured curriculum and the day it is (2026-10-03) to findings. A function of these two alone.
+ */
+export function check({ ladders, pages }: MeasuredCurriculum, today: string): Checked {
+  const told = ladders.map((ladder) => {
+    const found = rules.flatMap((rule) => rule.check(ladder).map((finding) => ({ ...finding, rule: rule.name })))
+    const untold = rules.flatMap((rule) => (rule.untold?.(ladder) ?? []).map((finding) => ({ ...finding, rule: rule.name })))
+    const placed = (finding: Named): Finding => ({ ...placeOf(ladder.places, finding.path), ...withoutPath(finding), subject: `${ladder.id}:${subjectOf(finding.path, ladder)}` })
+    return { findings: silenced(found, ladder, today).map(placed), untold: untold.map(placed) }
+  })
+  const ofPages = pages.flatMap((page) =>
+    rules.flatMap((rule) => (rule.checkPage?.(page) ?? []).map((finding) => ({ ...placeOfLine(page, finding.path), ...withoutPath({ ...finding, rule: rule.name }), subject: `page ${page.id}:${finding.path.join('/')}` }))),
+  )
+  return { findings: inOrder([...told.flatMap(({ findings }) => findings), ...ofPages]), untold: inOrder(told.flatMap(({ untold }) => untold)) }
 }
 
+const withoutPath = ({ path: _, ...finding }: Named): Omit<Named, 'path'> => finding
+
+/** A path that does not change when rungs are reordered: a rung's index becomes its id. */
+const subjectOf = ([first, second, ...rest]: Path, { rungs }: MeasuredLadder): string =>
+  [first, typeof second === 'number' && first === 'rungs' ? rungs[second]?.id : second, ...rest].filter((step) => step !== undefined).join('/')
+
 /** A page's path may end in a line of its body, counted from 0. */
-function placeOfLine({ places }: MeasuredPage, path: readonly (string | number)[]): Place {
+function placeOfLine({ places }: MeasuredPage, path: Path): Place {
   const [part, line] = path
   const place = placeOf(places, path)
   return part === 'body' && typeof line === 'number' ? { ...place, line: place.line + line } : place

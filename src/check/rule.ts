@@ -11,6 +11,8 @@ export type Rule = {
   readonly says: string
   readonly why: string
   check(ladder: MeasuredLadder): Found[]
+  /** Where the rule cannot tell, and what is missing for it. Never fails a build. */
+  readonly untold?: (ladder: MeasuredLadder) => Found[]
   /** The same sentence, said of a hand-written page. */
   readonly checkPage?: (page: MeasuredPage) => Found[]
 }

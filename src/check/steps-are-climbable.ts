@@ -7,6 +7,15 @@ export const stepsAreClimbable: Rule = {
   says: 'Whoever meets the entry can do the first repetitions on the next rung.',
   why: 'A step that is too steep is practised with bad form, or not at all. Common practice: put an easier version between.',
 
+  untold: ({ rungs, standard }) =>
+    standard.reps === undefined
+      ? []
+      : rungs.flatMap(({ title, steps }, index) =>
+          steps.flatMap(({ from, kind }) =>
+            isMissing(kind) ? [{ path: ['rungs', index], message: `Whether the step from "${rungs.find(({ id }) => id === from)?.title ?? from}" to "${title}" can be climbed cannot be told: ${kind.missing}.` }] : [],
+          ),
+        ),
+
   check: ({ rungs, first_reps }) =>
     rungs.flatMap(({ title, steps }, index) =>
       steps.flatMap(({ from, kind, predicted, computed_entry, missing_rung }) => {

@@ -2,7 +2,7 @@ import path from 'node:path'
 import { buildSite } from '../site/build.ts'
 import { unfitOutput } from '../site/publish.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
-import { report } from './report.ts'
+import { FORMATS } from './report.ts'
 import { EXIT, Misuse, type Verb } from './verb.ts'
 
 /** `rungbook build`: check, measure, draw, write; the old handbook stays whole if anything fails. */
@@ -13,9 +13,10 @@ export const buildVerb: Verb = {
   options: { ...workspaceOption, output: { type: 'string' } },
 
   async run(typed, console) {
-    const { measured, findings, workspace, folder } = await checkedWorkspace(typed, console)
+    const checked = await checkedWorkspace(typed, console)
+    const { measured, findings, workspace, folder } = checked
     if (!measured || findings.length > 0) {
-      console.out(report(findings))
+      console.out(FORMATS.text(checked, console.colour))
       return EXIT.findings
     }
     const out = typeof typed.options.output === 'string' ? path.resolve(console.folder, typed.options.output) : path.join(folder, '_site')

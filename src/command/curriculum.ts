@@ -5,13 +5,21 @@ import type { Athlete } from '../load/model.ts'
 import { measure, type MeasuredCurriculum } from '../measure/measure.ts'
 import { readCurriculum } from '../read/read-curriculum.ts'
 import { readWorkspace, type Workspace } from '../site/disk.ts'
+import type { Sources } from './report.ts'
 import type { Console, Typed } from './verb.ts'
 
 /** The option every verb knows. */
 export const workspaceOption = { workspace: { type: 'string' } } as const
 
 /** What came of reading, measuring and checking a workspace. */
-export type Checked = { readonly measured: MeasuredCurriculum | undefined; readonly findings: readonly Finding[]; readonly workspace: Workspace; readonly folder: string }
+export type Checked = {
+  readonly measured: MeasuredCurriculum | undefined
+  readonly findings: readonly Finding[]
+  readonly untold: readonly Finding[]
+  readonly sources: Sources
+  readonly workspace: Workspace
+  readonly folder: string
+}
 
 /** Reads, measures and checks the workspace that was named, or the folder the command was started in. */
 export async function checkedWorkspace({ options }: Typed, { folder: started }: Pick<Console, 'folder'>, athlete?: Athlete): Promise<Checked> {
@@ -20,6 +28,14 @@ export async function checkedWorkspace({ options }: Typed, { folder: started }: 
   const reading = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers)
   const curriculum = 'value' in reading ? reading.value : undefined
   const measured = curriculum && measure(curriculum, athlete)
-  const findings = inOrder([...workspace.findings, ...reading.findings, ...(measured ? check(measured) : [])])
-  return { measured, findings, workspace, folder }
+  const found = measured ? check(measured, today()) : { findings: [], untold: [] }
+  const findings = inOrder([...workspace.findings, ...reading.findings, ...found.findings])
+  return { measured, findings, untold: inOrder(found.untold), sources: sourcesOf(workspace), workspace, folder }
 }
+
+/** The day it is, by which silences end. */
+const today = (): string => new Date().toISOString().slice(0, 10)
+
+/** The lines of every file, as findings name them. */
+const sourcesOf = ({ layers }: Workspace): Sources =>
+  new Map(layers.flatMap(({ files }) => files.map(({ file, shown, bytes }) => [shown ?? file, new TextDecoder().decode(bytes).split(/\r\n|\r|\n/)] as const)))

@@ -4,14 +4,13 @@ import { interval, type Spread } from '../quantity/spread.ts'
 import { REFERENCE_MASS_KG, REFERENCE_STATURE_M } from '../load/body.ts'
 import { sources } from '../load/sources.ts'
 import { isNumberKey } from '../load/model.ts'
-import type { Finding } from '../ladder/finding.ts'
 import { entryText } from '../measure/entry.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { repsText } from '../measure/predict.ts'
 import type { Step } from '../measure/step.ts'
-import { checkedWorkspace, workspaceOption } from './curriculum.ts'
+import { checkedWorkspace, workspaceOption, type Checked } from './curriculum.ts'
 import { namedRungs } from './named.ts'
-import { report } from './report.ts'
+import { FORMATS } from './report.ts'
 import { EXIT, Misuse, type Console, type Typed, type Verb } from './verb.ts'
 
 /** `rungbook explain`: where each number of a ladder comes from. */
@@ -22,9 +21,9 @@ export const explainVerb: Verb = {
   options: { ...workspaceOption, format: { type: 'string' }, 'stature-cm': { type: 'string' }, 'mass-kg': { type: 'string' } },
 
   async run(typed, console) {
-    const { ladder, rungs, findings } = await named(typed, console)
+    const { ladder, rungs, checked } = await named(typed, console)
     if (!ladder) {
-      console.note(report(findings))
+      console.note(FORMATS.text(checked, false))
       return EXIT.findings
     }
     if (typed.options.format === 'json') console.out(`${JSON.stringify({ version: 1, ladder: ladder.id, rungs: rungs.map(rungFacts) }, null, 2)}\n`)
@@ -33,15 +32,15 @@ export const explainVerb: Verb = {
   },
 }
 
-async function named(typed: Typed, console: Console): Promise<{ ladder?: MeasuredLadder; rungs: readonly MeasuredRung[]; findings: readonly Finding[] }> {
+async function named(typed: Typed, console: Console): Promise<{ ladder?: MeasuredLadder; rungs: readonly MeasuredRung[]; checked: Checked }> {
   const span = (option: string, unless: number, from: number, to: number): number => {
     const value = Number(typed.options[option] ?? unless)
     if (!(value >= from && value <= to)) throw new Misuse(`--${option} must be a number from ${from} to ${to}.`)
     return value
   }
   const athlete = { stature_m: span('stature-cm', REFERENCE_STATURE_M * 100, 100, 230) / 100, mass_kg: span('mass-kg', REFERENCE_MASS_KG, 20, 300) }
-  const { measured, findings } = await checkedWorkspace(typed, console, athlete)
-  return measured ? { ...namedRungs(measured, typed.rest, 'ladder or rung'), findings } : { rungs: [], findings }
+  const checked = await checkedWorkspace(typed, console, athlete)
+  return checked.measured ? { ...namedRungs(checked.measured, typed.rest, 'ladder or rung'), checked } : { rungs: [], checked }
 }
 
 const orReason = <Value>(outcome: Outcome<Value>, text: (value: Value) => string): string => (isMissing(outcome) ? `not computed: ${outcome.missing}` : text(outcome))

@@ -5,7 +5,7 @@ import { isNumberKey } from '../load/model.ts'
 import { AVERAGE } from '../measure/measure.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
 import { namedRungs } from './named.ts'
-import { report } from './report.ts'
+import { FORMATS } from './report.ts'
 import { EXIT, Misuse, type Verb } from './verb.ts'
 
 /** `rungbook fit`: the geometry that gives a load. */
@@ -18,9 +18,10 @@ export const fitVerb: Verb = {
   async run(typed, console) {
     const share = Number(typed.options.share)
     if (typed.options.share === undefined || !Number.isFinite(share)) throw new Misuse('Say which load is wanted, on one working limb: --share 30.')
-    const { measured, findings } = await checkedWorkspace(typed, console)
+    const checked = await checkedWorkspace(typed, console)
+    const { measured } = checked
     if (!measured) {
-      console.note(report(findings))
+      console.note(FORMATS.text(checked, false))
       return EXIT.findings
     }
     const { rungs } = namedRungs(measured, typed.rest, 'rung')

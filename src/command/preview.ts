@@ -2,7 +2,7 @@ import { once } from 'node:events'
 import { siteInMemory } from '../site/build.ts'
 import { previewServer } from '../site/preview-server.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
-import { report } from './report.ts'
+import { FORMATS } from './report.ts'
 import { EXIT, Misuse, type Verb } from './verb.ts'
 
 /** `rungbook preview`: the handbook from memory, on this machine only. */
@@ -15,9 +15,10 @@ export const previewVerb: Verb = {
   async run(typed, console) {
     const wanted = Number(typed.options.port ?? 8080)
     if (!Number.isInteger(wanted) || wanted < 0 || wanted > 65535) throw new Misuse('--port must be a whole number from 0 to 65535.')
-    const { measured, findings } = await checkedWorkspace(typed, console)
+    const checked = await checkedWorkspace(typed, console)
+    const { measured, findings } = checked
     if (!measured || findings.length > 0) {
-      console.out(report(findings))
+      console.out(FORMATS.text(checked, console.colour))
       return EXIT.findings
     }
     const files = new Map((await siteInMemory(measured)).map(({ name, bytes }) => [name, bytes]))

@@ -1,11 +1,25 @@
 import type { Finding } from '../ladder/finding.ts'
+import { jsonReport } from './report-json.ts'
+import { githubReport } from './report-github.ts'
+import { junitReport } from './report-junit.ts'
+import { sarifReport } from './report-sarif.ts'
+import { textReport } from './report-text.ts'
 
-/** Characters that would move the cursor or ring the bell of a terminal, shown as what they are. */
-const forTerminal = (text: string): string => text.replace(/[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`)
+/** The lines of each file, by the name findings give it. */
+export type Sources = ReadonlyMap<string, readonly string[]>
 
-/** "2 to fix", then a line a finding: place, what to do, the rule. */
-export function report(findings: readonly Finding[]): string {
-  if (findings.length === 0) return 'nothing to put right\n'
-  const lines = findings.map(({ file, line, column, message, rule }) => `  ${forTerminal(`${file}:${line}:${column}  ${message}`)}  (${rule})`)
-  return `${findings.length} to fix\n${lines.join('\n')}\n`
-}
+/** What a check came to: what is to be put right, and what could not be told. */
+export type Outcome = { readonly findings: readonly Finding[]; readonly untold: readonly Finding[]; readonly sources: Sources }
+
+/** The ways findings may be written, by name. */
+export const FORMATS = {
+  text: ({ findings, sources }: Outcome, colour: boolean) => textReport(findings, sources, colour),
+  json: jsonReport,
+  sarif: sarifReport,
+  junit: junitReport,
+  github: githubReport,
+} as const satisfies Record<string, (outcome: Outcome, colour: boolean) => string>
+
+export type Format = keyof typeof FORMATS
+
+export const isFormat = (name: unknown): name is Format => typeof name === 'string' && Object.hasOwn(FORMATS, name)

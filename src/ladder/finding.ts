@@ -2,7 +2,17 @@
 export type Place = { readonly file: string; readonly line: number; readonly column: number }
 
 /** Something a coach can put right: which rule, where, and in words what to do. */
-export type Finding = Place & { readonly rule: string; readonly message: string }
+export type Finding = Place & {
+  readonly rule: string
+  readonly message: string
+  /** What it is about, whatever its words and line: "press-up:rungs/floor/load". */
+  readonly subject?: string
+  /** The one edit that would put it right, where there is one. */
+  readonly edit?: Edit
+}
+
+/** Put `text` where `old` stands. */
+export type Edit = { readonly line: number; readonly column: number; readonly old: string; readonly text: string }
 
 /** A way into a ladder: keys, and rungs by their id. */
 export type Path = readonly (string | number)[]

@@ -73,6 +73,9 @@ const rung = z.strictObject(
 const review = z.strictObject({ by: words(80), on: day, seal: words(80).optional() }, '{key} must hold by and on.')
 const source = z.strictObject({ id: words(40), cite: words(400), doi: words(120).optional() }, 'each source must hold id and cite.')
 
+/** A rule silenced in one place, for a reason, until a day. */
+const silence = z.strictObject({ rule: words(80), rung: id.optional(), because: words(300), until: day }, 'each silence must hold rule, because and until.')
+
 const fields = {
   title: words(80),
   movement: words(60),
@@ -85,6 +88,7 @@ const fields = {
   supervision: oneOf(SUPERVISION).default('none'),
   review: review.optional(),
   sources: z.array(source, '{key} must be a list.').max(60, '{key} must be a list of at most 60.').optional(),
+  silence: z.array(silence, '{key} must be a list.').max(50, '{key} must be a list of at most 50.').optional(),
   stop: list(20, words(300)),
   ask_first: list(20, words(300)),
 }
@@ -107,6 +111,7 @@ export const amendmentSchema = z.strictObject({
   form: fields.form.optional(),
   supervision: oneOf(SUPERVISION).optional(),
   review: review.optional(),
+  silence: fields.silence,
   stop: fields.stop.optional(),
   ask_first: fields.ask_first.optional(),
   rungs: z.array(rung.partial().extend({ id }), '{key} must be a list of rungs.').max(500, '{key} must be a list of at most 500.').optional(),
