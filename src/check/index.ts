@@ -2,42 +2,76 @@ import { inOrder, placeOf, type Finding, type Path, type Place } from '../ladder
 import type { MeasuredCurriculum, MeasuredLadder, MeasuredPage } from '../measure/measure.ts'
 import { aimExists } from './aim-exists.ts'
 import { anchoredRungsAskForARatedAnchor } from './anchored-rungs-ask-for-a-rated-anchor.ts'
+import { bandedRungsCarryACaution } from './banded-rungs-carry-a-caution.ts'
+import { cuesAreFew } from './cues-are-few.ts'
 import { cuesAreShort } from './cues-are-short.ts'
+import { entriesDifferFromTheStandard } from './entries-differ-from-the-standard.ts'
 import { entryCanBeMet } from './entry-can-be-met.ts'
+import { equipmentIsListed } from './equipment-is-listed.ts'
+import { equipmentIsUsed } from './equipment-is-used.ts'
 import { everyRungIsDescribed } from './every-rung-is-described.ts'
 import { everyRungIsReachable } from './every-rung-is-reachable.ts'
 import { faultsHaveRemedies } from './faults-have-remedies.ts'
+import { firstRepsLeaveRoom } from './first-reps-leave-room.ts'
+import { formPointsAreObservable } from './form-points-are-observable.ts'
 import { fullRepsHaveAStartAndAnEnd } from './full-reps-have-a-start-and-an-end.ts'
 import { idsAreUnique } from './ids-are-unique.ts'
+import { landingsStayWithinLimits } from './landings-stay-within-limits.ts'
 import { levelStepsNameADemand } from './level-steps-name-a-demand.ts'
 import { linksResolve } from './links-resolve.ts'
 import { loadsAreComputed } from './loads-are-computed.ts'
+import { measurementsArePlausible } from './measurements-are-plausible.ts'
 import { oneLimbRungsSayWhichSide } from './one-limb-rungs-say-which-side.ts'
+import { picturesHaveText } from './pictures-have-text.ts'
+import { retiredRungsNameAnHeir } from './retired-rungs-name-an-heir.ts'
 import type { Rule } from './rule.ts'
+import { rungsDiffer } from './rungs-differ.ts'
 import { rungsRise } from './rungs-rise.ts'
 import { silenced, type Named } from './silence.ts'
 import { sourcesAreCited } from './sources-are-cited.ts'
+import { standardsSuitTheLoad } from './standards-suit-the-load.ts'
 import { stepsAreClimbable } from './steps-are-climbable.ts'
 import { stopSignsAreGiven } from './stop-signs-are-given.ts'
+import { supervisionRisesWithRisk } from './supervision-rises-with-risk.ts'
+import { theAimHasAWayUp } from './the-aim-has-a-way-up.ts'
+import { titlesAgreeWithLoads } from './titles-agree-with-loads.ts'
+import { titlesAreUnique } from './titles-are-unique.ts'
 
-/** Every rule, in the order its page lists them. */
+/** Every rule, in the order its page lists them: what makes a ladder unsafe or unreadable first. */
 export const rules: readonly Rule[] = [
   idsAreUnique,
+  titlesAreUnique,
   aimExists,
+  theAimHasAWayUp,
   everyRungIsReachable,
+  retiredRungsNameAnHeir,
   everyRungIsDescribed,
   stopSignsAreGiven,
+  supervisionRisesWithRisk,
+  landingsStayWithinLimits,
+  anchoredRungsAskForARatedAnchor,
+  bandedRungsCarryACaution,
+  oneLimbRungsSayWhichSide,
   loadsAreComputed,
+  measurementsArePlausible,
+  titlesAgreeWithLoads,
   rungsRise,
+  rungsDiffer,
   levelStepsNameADemand,
   stepsAreClimbable,
+  firstRepsLeaveRoom,
   entryCanBeMet,
+  entriesDifferFromTheStandard,
+  standardsSuitTheLoad,
+  formPointsAreObservable,
   fullRepsHaveAStartAndAnEnd,
   cuesAreShort,
+  cuesAreFew,
   faultsHaveRemedies,
-  oneLimbRungsSayWhichSide,
-  anchoredRungsAskForARatedAnchor,
+  equipmentIsListed,
+  equipmentIsUsed,
   sourcesAreCited,
+  picturesHaveText,
   linksResolve,
 ]
 

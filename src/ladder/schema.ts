@@ -88,6 +88,7 @@ const fields = {
   supervision: oneOf(SUPERVISION).default('none'),
   review: review.optional(),
   sources: z.array(source, '{key} must be a list.').max(60, '{key} must be a list of at most 60.').optional(),
+  retired: z.array(z.strictObject({ id, heir: id, because: words(300) }, 'each withdrawn rung must hold id, heir and because.'), '{key} must be a list.').max(100, '{key} must be a list of at most 100.').optional(),
   silence: z.array(silence, '{key} must be a list.').max(50, '{key} must be a list of at most 50.').optional(),
   stop: list(20, words(300)),
   ask_first: list(20, words(300)),

@@ -19,6 +19,12 @@ export function linksIn(text: string): Link[] {
   return links
 }
 
+/** A picture in Markdown, with its text. */
+export const picturesIn = (text: string): (Link & { readonly alt: string })[] =>
+  markdown.parse(text, {}).flatMap((token) =>
+    (token.children ?? []).flatMap((child) => (child.type === 'image' ? [{ href: String(child.attrGet('src') ?? ''), alt: child.content.trim(), line: token.map?.[0] ?? 0 }] : [])),
+  )
+
 /** What a link points at, in this handbook's own terms. */
 export type Target =
   | { readonly kind: 'rung'; readonly name: string }
