@@ -1,4 +1,5 @@
-import type { Outcome } from '../quantity/outcome.ts'
+import { isMissing, type Outcome } from '../quantity/outcome.ts'
+import { interval } from '../quantity/spread.ts'
 import { REFERENCE_MASS_KG, REFERENCE_STATURE_M } from '../load/body.ts'
 import { modelNamed } from '../load/index.ts'
 import { ask, type Athlete, type Inputs, type Load, type LoadModel } from '../load/model.ts'
@@ -53,7 +54,7 @@ export function measureLadder(ladder: Ladder, known: Known, athlete: Athlete = A
     const { model: name, ...inputs } = rung.load
     const model = modelNamed(name)
     if (!model) throw new Error(`bug: no load model is named ${name}`)
-    return { ...rung, model, inputs: inputs as Inputs, outcome: ask(model, inputs as Inputs, athlete) }
+    return { ...rung, model, inputs: inputs as Inputs, outcome: light(ask(model, inputs as Inputs, athlete)) }
   })
   const byId = new Map(loads.map((rung) => [rung.id, rung]))
   const standard = fullEntry(ladder.standard, {})
@@ -66,6 +67,17 @@ export function measureLadder(ladder: Ladder, known: Known, athlete: Athlete = A
     return { ...rung, standard, steps }
   })
   return { ...ladder, rungs, known }
+}
+
+/** Keeps of each figure beside the load only its middle and ends: a curriculum holds thousands, and nothing divides them body by body. */
+function light(outcome: Outcome<Load>): Outcome<Load> {
+  if (isMissing(outcome)) return outcome
+  const figures = outcome.figures.map((figure) => {
+    if (isMissing(figure.value)) return figure
+    const { low, mid, high } = interval(figure.value)
+    return { ...figure, value: { mid, points: [low, high], over: 'ends' } }
+  })
+  return { ...outcome, figures }
 }
 
 /** The line a finding about this ladder or page should point at. */

@@ -2,7 +2,6 @@ import { models } from '../load/index.ts'
 import { isChoiceKey, isListKey, isNumberKey, type Key } from '../load/model.ts'
 import { repetitionFormulas } from '../load/repetitions.ts'
 import { sources } from '../load/sources.ts'
-import { rules } from '../check/index.ts'
 import type { MeasuredPage } from '../measure/measure.ts'
 import { pageAddress } from './address.ts'
 import { html, type Html } from './html.ts'
@@ -55,21 +54,6 @@ ${rows.length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-la
 <ul>${cites.map(({ source, at }) => html`
 <li>${sources[source].cite}; ${at}.</li>`)}
 </ul></section>`
-}
-
-/** Every rule the curriculum is held to. */
-export function checksPage(): SitePage {
-  return {
-    address: '/checks/',
-    title: 'What is checked',
-    description: 'The rules every ladder and page of this handbook is held to before it is published.',
-    found: { kind: 'page' },
-    body: html`<h1>What is checked</h1>
-<p class="lead">Nothing is published before every rule holds.</p>
-<dl class="checks">${rules.map(({ name, says, why }) => html`
-<dt id="${name}"><code>${name}</code></dt><dd>${says} ${why}</dd>`)}
-</dl>`,
-  }
 }
 
 /** The search page: the script fills it; without one it says where to look instead. */

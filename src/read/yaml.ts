@@ -70,6 +70,7 @@ function collect(document: Document, places: Map<string, Place>, place: (offset:
         if (!isPair(pair)) continue
         const key = isScalar(pair.key) ? String(pair.key.value) : ''
         if (!isScalar(pair.key) || key === '<<') findings.push({ ...place(startOf(pair.key)), rule: RULE, message: 'A key must be a plain word. Write the keys out in full.' })
+        else if (typeof pair.key.value === 'number') findings.push({ ...place(startOf(pair.key)), rule: RULE, message: 'A number stands here where a key should. Write decimals with a point, such as 5.5.' })
         note(pair.key, [...path, key])
         walk(pair.value, [...path, key])
       }

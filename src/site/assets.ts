@@ -25,8 +25,8 @@ const icon = (accent: string): string =>
 /** The one stylesheet, the script and the icon. */
 export async function assetFiles(handbook: Handbook): Promise<SiteFile[]> {
   const sheets = await Promise.all(SHEETS.map((sheet) => readFile(here(sheet), 'utf8')))
-  const css = await build({ stdin: { contents: [...sheets, colours(handbook)].join('\n'), loader: 'css' }, minify: true, write: false, logLevel: 'silent' })
-  const js = await build({ entryPoints: [here('../browser/handbook.ts')], bundle: true, format: 'esm', minify: true, target: 'es2022', write: false, logLevel: 'silent' })
+  const css = await build({ stdin: { contents: [...sheets, colours(handbook)].join('\n'), loader: 'css' }, minify: true, charset: 'utf8', write: false, logLevel: 'silent' })
+  const js = await build({ entryPoints: [here('../browser/handbook.ts')], bundle: true, format: 'esm', minify: true, charset: 'utf8', target: 'es2022', write: false, logLevel: 'silent' })
   return [
     { name: 'assets/handbook.css', bytes: css.outputFiles[0]?.text ?? '' },
     { name: 'assets/handbook.js', bytes: js.outputFiles[0]?.text ?? '' },

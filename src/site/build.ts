@@ -7,6 +7,7 @@ import { drawDiagram } from './draw-diagram.ts'
 import { writeCompressed, writeManifest } from './manifest.ts'
 import { fileOf } from './plugin.ts'
 import { publish } from './publish.ts'
+import { ruleExamples } from './rule-examples.ts'
 import { searchFiles } from './search-index.ts'
 import { writeFiles, type SiteFile } from './site-file.ts'
 import { writePages } from './write-pages.ts'
@@ -18,7 +19,7 @@ export type Built = { readonly pages: number; readonly files: number }
 async function drawnPages(curriculum: MeasuredCurriculum): Promise<WrittenPage[]> {
   const diagrams = new Map<string, Html>()
   for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await drawDiagram(ladderDiagram(ladder), `diagram-of-${ladder.id}`)))
-  return handbookPages(curriculum, diagrams)
+  return handbookPages(curriculum, diagrams, await ruleExamples())
 }
 
 /** Draws, writes, indexes and publishes a checked curriculum. `progress` is told each stage. */

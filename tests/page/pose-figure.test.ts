@@ -32,7 +32,7 @@ const others: Drawn[] = Object.entries({
   'press-up on straps': { facing: 'down', feet: 'toes', hands: 'straps', hand_height_cm: 30, anchor_height_cm: 240 },
   'kneeling press-up': { facing: 'down', feet: 'knees', hands: 'surface', hand_height_cm: 0, knee_deg: 120, shanks: 'lifted' },
 } satisfies Record<string, Inputs>).flatMap(([name, inputs]) => {
-  const load = ask(supportedBody, inputs, { stature_m: 1.74 })
+  const load = ask(supportedBody, inputs, { stature_m: 1.74, mass_kg: 67 })
   return isMissing(load) ? assert.fail(`${name}: ${load.missing}`) : drawnOf(name, load.poses)
 })
 const all = [...ladders, ...others]

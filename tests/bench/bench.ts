@@ -1,0 +1,68 @@
+import { spawnSync } from 'node:child_process'
+import { mkdirSync, writeFileSync } from 'node:fs'
+import os from 'node:os'
+import path from 'node:path'
+import { brotliCompressSync } from 'node:zlib'
+import { build } from 'esbuild'
+import { fit } from '../../src/load/fit.ts'
+import { ask, type LoadModel } from '../../src/load/model.ts'
+import { supportedBody } from '../../src/load/supported-body.ts'
+import { AVERAGE } from '../../src/measure/measure.ts'
+
+/** Times what people wait for, and prints ratios: what one more of something costs. `npm run bench`. */
+const REPOSITORY = path.resolve(import.meta.dirname, '../..')
+
+/** Microseconds a call, the median of several rounds. */
+function each_us(call: () => unknown): number {
+  const rounds = Array.from({ length: 7 }, () => {
+    const began = performance.now()
+    let calls = 0
+    while (performance.now() - began < 150) {
+      call()
+      calls += 1
+    }
+    return ((performance.now() - began) * 1000) / calls
+  })
+  return rounds.toSorted((a, b) => a - b)[3] ?? 0
+}
+
+const PRESS_UP = { facing: 'down', feet: 'toes', hands: 'surface', hand_height_cm: 30 }
+/** Twenty-one bodies in two directions at two ends of the rep, and the two of the middle. */
+const POSES = 21 * 2 * 2 + 2 * 2
+
+const rung_us = each_us(() => ask(supportedBody, PRESS_UP, AVERAGE))
+const fit_us = each_us(() => fit(supportedBody as unknown as LoadModel, PRESS_UP, 'hand_height_cm', 33, AVERAGE))
+
+const bundle = await build({ entryPoints: [path.join(REPOSITORY, 'src/load/index.ts')], bundle: true, format: 'esm', minify: true, charset: 'utf8', target: 'es2022', write: false })
+const bundle_bytes = brotliCompressSync(bundle.outputFiles[0]?.contents ?? new Uint8Array()).length
+
+type Checked = { ladders: number; read_s: number; measure_s: number; check_s: number; peak_mb: number; findings: number }
+const sizes = process.argv.includes('--quick') ? [10, 100] : [10, 100, 1000, 10_000]
+const checked = sizes.map((ladders): Checked => {
+  const { stdout, stderr, status } = spawnSync(process.execPath, ['--import', 'tsx', path.join(import.meta.dirname, 'check-once.ts'), String(ladders)], { cwd: REPOSITORY, encoding: 'utf8', maxBuffer: 1e8 })
+  if (status !== 0) throw new Error(`bug: checking ${ladders} ladders failed: ${stderr}`)
+  return JSON.parse(stdout) as Checked
+})
+
+const machine = `${os.cpus().length} × ${os.cpus()[0]?.model ?? 'unknown'}, Node ${process.version}`
+const total = ({ read_s, measure_s, check_s }: Checked): number => read_s + measure_s + check_s
+process.stdout.write(`${machine}
+
+load
+  one rung with its interval   ${rung_us.toFixed(0)} µs, ${Math.round((POSES * 1e6) / rung_us)} poses a second on one core
+  one fit                      ${fit_us.toFixed(0)} µs, ${(fit_us / rung_us).toFixed(1)} rungs
+  all models for a browser     ${bundle_bytes} bytes compressed
+
+check     ladders   per second   read : measure : check   peak MB   cost per ladder over that of ${sizes[1]}
+${checked
+  .map((row) => {
+    const base = checked[1]
+    const whole = total(row)
+    const shares = [row.read_s, row.measure_s, row.check_s].map((part) => ((100 * part) / whole).toFixed(0)).join(' : ')
+    return `          ${String(row.ladders).padStart(7)}   ${(row.ladders / whole).toFixed(0).padStart(10)}   ${shares.padStart(22)}   ${row.peak_mb.toFixed(0).padStart(7)}   ${base ? (whole / row.ladders / (total(base) / base.ladders)).toFixed(2) : '–'}`
+  })
+  .join('\n')}
+`)
+const results = path.join(REPOSITORY, 'bench-results')
+mkdirSync(results, { recursive: true })
+writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, rung_us, fit_us, bundle_bytes, checked }, null, 2)}\n`)
