@@ -18,6 +18,6 @@ export const equipmentIsUsed: Rule = {
   check(ladder) {
     const prose = proseOf(ladder)
     if (ladder.rungs.every(({ words }) => words === undefined)) return []
-    return ladder.equipment.flatMap((thing, index) => (stems(thing).some((stem) => prose.includes(stem)) ? [] : [{ path: ['equipment', index], message: `"${thing}" is listed, but no rung speaks of it. Take it out, or say where it is used.` }]))
+    return ladder.equipment.flatMap((thing, index) => ([...stems(thing), thing.toLowerCase()].some((stem) => prose.includes(stem)) ? [] : [{ path: ['equipment', index], message: `"${thing}" is listed, but no rung speaks of it. Take it out, or say where it is used.` }]))
   },
 }

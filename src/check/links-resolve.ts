@@ -1,6 +1,7 @@
 import { nearest } from '../read/nearest.ts'
 import { linksIn, targetOf } from '../read/links.ts'
-import type { Known, MeasuredRung } from '../measure/measure.ts'
+import type { Known } from '../measure/measure.ts'
+import { proseOf } from './prose.ts'
 import type { Found, Rule } from './rule.ts'
 
 /** Dead links of one text for which the likeliest target is looked for: each look goes through every rung there is. Chosen by us. */
@@ -26,27 +27,12 @@ const dead = (links: readonly { readonly path: Found['path']; readonly href: str
     .flatMap(({ path, href }) => [wrong(href, known)].flatMap((found) => (found ? [{ path, ...found }] : [])))
     .map(({ path, says, guess }, nth) => ({ path, message: says + (nth < MOST_GUESSES ? guess() : '') }))
 
-/** The prose of a rung, each piece with the way to where it stands. */
-const proseOf = ({ id, words }: MeasuredRung): { path: Found['path']; text: string }[] => {
-  if (!words) return []
-  const at = (part: readonly (string | number)[], text: string) => ({ path: ['rungs', id, ...part], text })
-  return [
-    at(['section'], words.intro),
-    at(['set-up'], words.set_up ?? ''),
-    ...(words.full_rep ?? []).map((step, index) => at(['full-rep', index], step)),
-    ...(words.cues ?? []).map((cue, index) => at(['cues', index], cue)),
-    ...(words.faults ?? []).flatMap(({ seen, cause, say, remedy }, index) => [seen, cause, say, remedy].map((text) => at(['faults', index], text))),
-    ...words.notes.map(({ body }) => at(['notes'], body)),
-  ]
-}
-
 export const linksResolve: Rule = {
   name: 'links-resolve',
   says: 'Every link leads to a rung, a ladder or a page that is there.',
   why: 'A dead link on a phone in a gym is a question nobody answers.',
 
-  check: ({ intro, rungs, known }) =>
-    dead([{ path: ['intro'], text: intro }, ...rungs.flatMap(proseOf)].flatMap(({ path, text }) => linksIn(text).map(({ href }) => ({ path, href }))), known),
+  check: (ladder) => dead(proseOf(ladder).flatMap(({ path, text }) => linksIn(text).map(({ href }) => ({ path, href }))), ladder.known),
 
   checkPage: ({ body, known }) => dead(linksIn(body).map(({ href, line }) => ({ path: ['body', line], href })), known),
 }

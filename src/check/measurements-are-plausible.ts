@@ -20,7 +20,7 @@ export const measurementsArePlausible: Rule = {
     rungs.flatMap(({ title, model, inputs }, index) =>
       Object.entries(inputs).flatMap(([key, value]) => {
         const spec = model.keys[key]
-        if (!spec || !isNumberKey(spec) || typeof value !== 'number') return []
+        if (!spec || !isNumberKey(spec) || typeof value !== 'number' || value <= 0) return [] // nothing is a fifth of nothing
         const beside = [figureOf(rungs[index - 1], model, key), figureOf(rungs[index + 1], model, key)].filter((figure) => figure !== undefined)
         const slip = beside.length === 2 && beside.every((figure) => value >= SLIP * figure || value * SLIP <= figure)
         return slip ? [{ path: ['rungs', index, 'load', key], message: `${key} of "${title}" is ${value} ${spec.unit}, far from the ${beside.join(' and ')} ${spec.unit} beside it. Look at the digits again.` }] : []

@@ -23,7 +23,7 @@ const HAIR_M = 1e-9
  *     v² = 2 g h + u²                                                   (1)
  *     w = √(2 g h) cos β − u sin β                                      (2)
  *     h_eq = w² / 2 g                                                   (3)
- *     F / W = 1 + h_eq / s                                              (4)
+ *     F / W = cos β + h_eq / s                                          (4)
  *
  * v is the landing speed, w its part into the surface, β the slope below level, u the level speed,
  * s how far the middle of the body sinks. With γ the angle of the path below level, w = v sin(γ − β),
@@ -52,7 +52,7 @@ export const landing = loadModel({
     const into_m_s = down_m_s * Math.cos(slope) - level_speed_m_s * Math.sin(slope) // eq. 2
     if (into_m_s < 0) return missing('the path is shallower than the slope, so it never comes down on it')
     const fall_m = into_m_s ** 2 / (2 * STANDARD_GRAVITY) // eq. 3
-    const force = 1 + fall_m / (travel_cm / 100) // eq. 4
+    const force = Math.cos(slope) + fall_m / (travel_cm / 100) // eq. 4
     return {
       quantity: { name: 'equivalent fall height', unit: 'cm', repeats: false },
       load: exactly(100 * fall_m),
@@ -65,7 +65,7 @@ export const landing = loadModel({
       working: [
         { says: 'Speed into the landing', formula: 'w = √(2 g h) cos β − u sin β', numbers: `${down_m_s.toFixed(3)} m/s × cos ${slope_deg}° − ${level_speed_m_s} m/s × sin ${slope_deg}° = ${into_m_s.toFixed(3)} m/s` },
         { says: 'Fall onto level ground that lands as hard', formula: 'h_eq = w² / 2 g', numbers: `${into_m_s.toFixed(3)}² / (2 × ${STANDARD_GRAVITY} m/s²) = ${figureText(100 * fall_m, 'cm')}` },
-        { says: 'Mean stopping force over body weight', formula: 'F/W = 1 + h_eq / s', numbers: `1 + ${figureText(100 * fall_m, 'cm')} / ${figureText(travel_cm, 'cm')} = ${figureText(force, '× body weight')}` },
+        { says: 'Mean stopping force over body weight', formula: 'F/W = cos β + h_eq / s', numbers: `${Math.cos(slope).toFixed(2)} + ${figureText(100 * fall_m, 'cm')} / ${figureText(travel_cm, 'cm')} = ${figureText(force, '× body weight')}` },
       ],
       assumes: ['Free fall, no drag; the stopping force is spread evenly over the travel, so its peak is higher.'],
       cautions: limits(fall_m),

@@ -43,7 +43,7 @@ export type Inputs = Readonly<Record<string, Input>>
 /** A point in the plane of the movement: metres, x level, y up, feet at the origin. */
 export type Point = { readonly x: number; readonly y: number }
 
-/** One still of a movement, in the very coordinates the statics used. */
+/** One still of a movement: the joints of the reference man as the statics used them, with the mean of the forces on him and on the reference woman. */
 export type Pose = {
   readonly name: 'start' | 'end' | 'hold'
   readonly joints: Readonly<Partial<Record<'toe' | 'ball' | 'heel' | 'ankle' | 'knee' | 'hip' | 'shoulder' | 'elbow' | 'wrist' | 'hand' | 'head', Point>>>
@@ -68,7 +68,7 @@ export type Line = { readonly says: string; readonly formula: string; readonly n
 export type Load = {
   /** What the load is a measure of. Only loads of one quantity are compared. */
   readonly quantity: { readonly name: string; readonly unit: Unit; readonly repeats: boolean }
-  /** The load on one working limb at the hardest point of the rep. */
+  /** The load on one working limb, at the point of the rep that the model says. */
   readonly load: Spread
   readonly figures: readonly Figure[]
   readonly poses: readonly Pose[]
@@ -108,6 +108,7 @@ function refusal(model: string, name: string, key: Key, value: Input): string | 
     return within ? undefined : `${name} is ${value}; ${model} holds from ${key.min} to ${key.max} ${key.unit}`
   }
   if (isListKey(key)) {
+    if (key.list === 'pairs' && !(Array.isArray(value) && value.every((pair) => Array.isArray(pair) && pair.length === 2))) return `${name} must hold pairs of numbers`
     const within = Array.isArray(value) && value.length > 0 && value.length <= key.most && value.flat().every((entry) => typeof entry === 'number' && entry >= key.min && entry <= key.max)
     return within ? undefined : `${name} must hold 1 to ${key.most} ${key.list} from ${key.min} to ${key.max}`
   }

@@ -1,5 +1,5 @@
 import { figureText, intervalText } from '../quantity/figure.ts'
-import type { Outcome } from '../quantity/outcome.ts'
+import { missing, type Outcome } from '../quantity/outcome.ts'
 import { loadModel, type Keys, type Load } from './model.ts'
 
 const keys = {
@@ -15,6 +15,7 @@ const keys = {
  *
  * Shape   mean and SD to the load on one working limb.
  * Units   % of body weight in and out.
+ * Missing when two SD below the mean would be negative.
  * Source  named by the ladder, and printed beside the number.
  * Assumes the spread between people is normal: 19 in 20 lie within two SD.
  */
@@ -26,7 +27,8 @@ export const published = loadModel({
   cites: [{ source: 'mechanics', at: 'mean ± 2 SD' }],
   compute({ percent, sd_percent, source, condition, working_side_percent }): Outcome<Load> {
     const share = working_side_percent / 100
-    const [low, high] = [Math.max(0, percent - 2 * sd_percent), percent + 2 * sd_percent]
+    const [low, high] = [percent - 2 * sd_percent, percent + 2 * sd_percent]
+    if (low < 0) return missing('two standard deviations below the mean is less than nothing, so the spread is not as declared')
     return {
       quantity: { name: 'force on one working hand', unit: '% of body weight', repeats: true },
       load: { mid: percent * share, points: [low * share, high * share], over: `measured: ${source}` },

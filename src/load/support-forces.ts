@@ -33,6 +33,24 @@ export function contactPoint(still: Still, feet: Contact, share: number, foot_he
   return point(still.knee.x, foot_height)
 }
 
+/** What the feet's grip surely gives: a dry shoe or foot on a gym floor. Value from memory. */
+const GRIP = 0.6
+
+/**
+ * Turns the force from along the arm towards upright, just as far as the grip of the feet asks.
+ *
+ *     |m_C u_x| = μ [M (H − C) × u − m_C u_y]        with u = (1 − t) arm + t upright, linear in t      (5)
+ *
+ * m_C is the first moment of the masses about the contact, M their sum.
+ */
+function gripped(arm: Point, reach: Point, mass: number, first_moment: number): Point {
+  const upright = GRIP * (mass * reach.x - first_moment)
+  const spare = Math.abs(first_moment * arm.x) - (upright * arm.y - GRIP * mass * reach.y * arm.x) // eq. 5 at t = 0
+  if (spare <= 0 || upright <= 0) return arm
+  const t = spare / (spare + upright)
+  return unit(point((1 - t) * arm.x, (1 - t) * arm.y + t))
+}
+
 function along(still: Still, direction: Direction): Point {
   if (direction === 'vertical') return point(0, 1)
   if (direction === 'strap' && still.anchor) return unit(minus(still.anchor, still.hand))
@@ -64,8 +82,10 @@ const SHORTEST_ARM = 0.15
  */
 export function supportForces(still: Still, { shanks, thighs, trunk, arms }: Masses, contact: Point, direction: Direction): Outcome<Forces> {
   const { mass, first_moment } = weightAbout([...shanks, ...thighs, ...trunk, ...arms], contact.x)
-  const way = along(still, direction)
-  const arm = cross(minus(still.hand, contact), way)
+  const reach = minus(still.hand, contact)
+  const straight = along(still, direction)
+  const way = direction === 'along the arm' ? gripped(straight, reach, mass, first_moment) : straight
+  const arm = cross(reach, way)
   if (Math.abs(arm) < SHORTEST_ARM) return missing('the line of the force passes too near the feet to settle how much the hands carry')
   const hands = first_moment / arm // eq. 1
   if (hands < 0) return missing('the body stands past its balance, so the hands carry nothing')

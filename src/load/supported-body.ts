@@ -67,8 +67,10 @@ function setupOf(input: Input, stature_m: number): Setup {
 /** What does not fit together in the set-up, as a phrase after "not computed:". */
 function unfit({ facing, feet, hands, hand_height_cm, lean_deg, strap_cm, anchor_height_cm }: Input): string | undefined {
   if (facing === 'up' && feet === 'toes') return 'facing up, the feet rest on heels or flat, not on toes'
+  if (facing === 'down' && feet === 'heels') return 'facing down, the feet rest on toes or flat, not on heels'
   if (facing === 'up' && hands === 'surface') return 'facing up, the hands hold a bar or straps, not a surface'
   const onStraps = hands === 'straps' && facing === 'up'
+  if (hands !== 'straps' && (anchor_height_cm !== undefined || strap_cm !== undefined)) return 'an anchor or a strap is given, but the hands are not on straps'
   if (onStraps && anchor_height_cm === undefined) return 'anchor_height_cm is not given; straps need it'
   const given = [onStraps ? strap_cm : hand_height_cm, lean_deg].filter((value) => value !== undefined).length
   const names = onStraps ? 'strap_cm or lean_deg' : 'hand_height_cm or lean_deg'
@@ -106,16 +108,16 @@ export const supportedRep = (input: Input, stature_m: number, body: Body, touch:
 type Tried = { readonly woman: Rep; readonly man: Rep; readonly all: readonly Rep[] }
 
 /** The touches that differ, the likely one first, and for each of the six places of a spread which of them stands there. */
-function touchesOf({ hands, feet }: Input): { distinct: [Touch, ...Touch[]]; places: number[] } {
+function touchesOf({ hands, feet }: Input): { distinct: [Touch, ...Touch[]]; places: number[]; presses: number } {
   const directions: Direction[] = hands === 'straps' ? ['strap'] : ['along the arm', 'vertical']
   const presses = feet === 'flat' ? HEEL_TO_BALL : [0.5]
   const [first, ...others] = directions.flatMap((direction) => presses.map((press) => ({ direction, press })))
   const places = [0, 1].flatMap((way) => [0, 1, 2].map((press) => Math.min(way, directions.length - 1) * presses.length + Math.min(press, presses.length - 1)))
-  return { distinct: [first ?? { direction: 'strap', press: 0.5 }, ...others], places }
+  return { distinct: [first ?? { direction: 'strap', press: 0.5 }, ...others], places, presses: presses.length }
 }
 
 function everyRep(input: Input, stature_m: number): Outcome<Tried> {
-  const { distinct, places } = touchesOf(input)
+  const { distinct, places, presses } = touchesOf(input)
   const woman = supportedRep(input, stature_m, women, distinct[0])
   const man = supportedRep(input, stature_m, men, distinct[0])
   if (isMissing(woman)) return woman
@@ -125,8 +127,9 @@ function everyRep(input: Input, stature_m: number): Outcome<Tried> {
     const tried = reps(input, stature_m, body, distinct)
     for (const place of places) {
       const rep = tried[place] ?? woman
-      if (isMissing(rep)) return missing(`${rep.missing} (${body.name})`)
-      all.push(rep)
+      const held = isMissing(rep) ? (tried[place % presses] ?? rep) : rep // a direction that cannot hold the pose is no answer; the likely one stands in
+      if (isMissing(held)) return missing(`${held.missing} (${body.name})`)
+      all.push(held)
     }
   }
   return { woman, man, all }
@@ -169,9 +172,10 @@ function figuresOf(input: Input, tried: Tried, stature_m: number): Figure[] {
     value: over(tried, (rep) => 100 * stature_m * figure(startOf(input, rep))),
     unit: 'cm',
   })
+  const settled = overHighest(tried, ({ forces }) => forces.hands)
   const anchor = (name: string, factor: number): Figure => ({
     name,
-    value: percent(over(tried, (rep) => factor * heaviest(rep))),
+    value: isMissing(settled) ? missing(`the end of the rep is not settled (${settled.missing}); take at least ${factor} times body weight`) : percent(over(tried, (rep) => factor * heaviest(rep))),
     unit: '% of body weight',
   })
   return [
@@ -295,7 +299,7 @@ function assumptions(input: Input): string[] {
     'The load is taken at the lowest point of the rep.',
     input.hands === 'straps'
       ? 'The force on the hands lies along the strap.'
-      : 'A rigid surface leaves the direction of the force open: along the arm is taken as likely, upright as the other end of the interval.',
+      : 'A rigid surface leaves the direction of the force open: along the arm is taken as likely, turned upright as far as the feet need for their grip; quite upright is the other end of the interval.',
     ...(input.feet === 'flat' ? ['A flat foot may press anywhere from heel to ball.'] : []),
     ...(input.feet === 'knees' ? [input.shanks === 'rest' ? 'The shanks rest on the floor and carry themselves.' : 'The shanks are held off the floor.'] : []),
     'The interval spans two tables of body segments and the 5th to 95th percentile of leg, trunk and arm length.',

@@ -1,4 +1,7 @@
+import { rounded } from '../quantity/figure.ts'
+import { isMissing } from '../quantity/outcome.ts'
 import { models } from '../load/index.ts'
+import { agreement, differences, heldOut, publishedValues, type Measured } from '../load/measured-bodies.ts'
 import { isChoiceKey, isListKey, isNumberKey, type Key } from '../load/model.ts'
 import { repetitionFormulas } from '../load/repetitions.ts'
 import { sources } from '../load/sources.ts'
@@ -38,11 +41,33 @@ export function sourcesPage(): SitePage {
 <ul>${repetitionFormulas.map(({ name, source, reps }) => html`
 <li>${name}: holds from ${reps.min} to ${reps.max} repetitions. ${sources[source].cite}.</li>`)}
 </ul></section>
+${agreementSection()}
 <section><h2 id="list">All sources</h2>
 <ul>${Object.entries(sources).map(([key, source]) => html`
 <li id="source-${key}">${source.cite}${'doi' in source && html`, DOI ${source.doi}`} (${source.seen})</li>`)}
 </ul></section>`,
   }
+}
+
+const signed = (value: number): string => `${value < 0 ? '−' : '+'}${rounded(Math.abs(value), '% of body weight')}`
+
+/** Every published condition: measured, computed, and what is between. */
+function agreementSection(): Html {
+  const table = (id: string, title: string, rows: readonly Measured[]): Html => {
+    const compared = agreement(rows)
+    const { mean, worst } = differences(compared)
+    return html`<h3 id="${id}">${title}</h3>
+<p>Mean absolute difference ${mean.toFixed(1)} % of body weight, largest ${worst.toFixed(1)} % of body weight.</p>
+<div class="scroll" tabindex="0" role="region" aria-labelledby="${id}"><table><thead><tr><th scope="col">condition, source</th><th scope="col">measured</th><th scope="col">computed</th><th scope="col">difference</th></tr></thead><tbody>${compared.map(
+      ({ measured, computed, difference }) => html`
+<tr><th scope="row">${measured.condition}, ${sources[measured.source].cite} (${sources[measured.source].seen})<br><span class="source">${measured.choices}</span></th><td>${measured.percent} %${measured.sd_percent !== undefined && ` (SD ${measured.sd_percent})`}</td><td>${isMissing(computed) ? '–' : `${rounded(computed, '% of body weight')} %`}</td><td>${isMissing(difference) ? '–' : `${signed(difference)} %`}</td></tr>`,
+    )}
+</tbody></table></div>`
+  }
+  return html`<section><h2 id="agreement">Agreement with measured bodies</h2>
+<p>What laboratories measured on the hands, in % of body weight, beside what the model gives for the same condition. Laboratories differ from one another by 5 to 10 % of body weight for the same exercise. No constant of the model was changed for any row; what had to be chosen stands under it.</p>
+${table('agreement-known', 'Values the model was built beside', publishedValues)}
+${table('agreement-held-out', 'Values looked at only afterwards', heldOut)}</section>`
 }
 
 function modelEntry({ name, says, keys, cites }: (typeof models)[number]): Html {

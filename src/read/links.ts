@@ -1,7 +1,7 @@
 import { markdown } from './markdown.ts'
 
-/** A link or picture in Markdown, with the line it stands on, counted from 0. */
-export type Link = { readonly href: string; readonly line: number }
+/** A link or picture in Markdown, with the line it stands on, counted from 0. A picture has a text, empty where none was written. */
+export type Link = { readonly href: string; readonly line: number; readonly alt?: string }
 
 /** Every link and picture in a piece of Markdown, in order. */
 export function linksIn(text: string): Link[] {
@@ -12,18 +12,12 @@ export function linksIn(text: string): Link[] {
     let breaks = 0
     for (const child of children ?? []) {
       if (child.type === 'softbreak' || child.type === 'hardbreak') breaks += 1
-      const href = child.type === 'link_open' ? child.attrGet('href') : child.type === 'image' ? child.attrGet('src') : null
-      if (typeof href === 'string') links.push({ href, line: line + breaks })
+      if (child.type === 'link_open') links.push({ href: String(child.attrGet('href') ?? ''), line: line + breaks })
+      if (child.type === 'image') links.push({ href: String(child.attrGet('src') ?? ''), line: line + breaks, alt: child.content.trim() })
     }
   }
   return links
 }
-
-/** A picture in Markdown, with its text. */
-export const picturesIn = (text: string): (Link & { readonly alt: string })[] =>
-  markdown.parse(text, {}).flatMap((token) =>
-    (token.children ?? []).flatMap((child) => (child.type === 'image' ? [{ href: String(child.attrGet('src') ?? ''), alt: child.content.trim(), line: token.map?.[0] ?? 0 }] : [])),
-  )
 
 /** What a link points at, in this handbook's own terms. */
 export type Target =
