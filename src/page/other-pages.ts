@@ -65,7 +65,7 @@ function agreementSection(): Html {
 </tbody></table></div>`
   }
   return html`<section><h2 id="agreement">Agreement with measured bodies</h2>
-<p>What laboratories measured on the hands, in % of body weight, beside what the model gives for the same condition. Laboratories differ from one another by 5 to 10 % of body weight for the same exercise. No constant of the model was changed for any row; what had to be chosen stands under it.</p>
+<p>What laboratories measured on the hands, in % of body weight, beside what the model gives for the same condition. Laboratories differ from one another by 5 to 10 % of body weight for the same exercise. No constant was set for a single row; what had to be chosen stands under each. The limit to the grip of the feet was added after the rows with raised feet had been seen.</p>
 ${table('agreement-known', 'Values the model was built beside', publishedValues)}
 ${table('agreement-held-out', 'Values looked at only afterwards', heldOut)}</section>`
 }
