@@ -20,6 +20,9 @@ export type Path = readonly (string | number)[]
 /** Places by path, as `placeOf` looks them up. */
 export type Places = ReadonlyMap<string, Place>
 
+/** The last step of a path to where a key's value stands, rather than the key. */
+export const VALUE = '='
+
 export const pathKey = (path: Path): string => path.join('/')
 
 /** The place of `path`, or of the nearest thing around it that was written down. */

@@ -7,8 +7,8 @@ import { bodies, men, women, type Body } from './body.ts'
 import { loadModel, type Asked, type Figure, type Keys, type Line, type Load } from './model.ts'
 
 const keys = {
-  exercise: { choices: ['hang', 'dip'], says: 'hang: pull-ups, the hands and forearms below the bar are left out; dip: the same, above the hands' },
-  counterweight_percent: { unit: '% of body mass', min: 0, max: 90, optional: true, instructs: 'a counterweight of about {}', says: 'mass of the counterweight' },
+  exercise: { choices: ['hang', 'dip', 'grip'], says: 'hang and dip: what shoulders and elbows carry, without the forearms and hands that work; grip: what the hands carry, all but themselves' },
+  counterweight_percent: { unit: '% of body mass', min: 0, max: 90, optional: true, instructs: 'a counterweight of about {}', says: 'mass of the counterweight, or what a scale under the feet shows' },
   band_points: { list: 'pairs', units: ['cm', 'N'], min: 0, max: 2000, most: 30, optional: true, says: 'measured points of the band: stretch in cm, force in N' },
   stretch_start_cm: { unit: 'cm', min: 0, max: 400, optional: true, says: 'stretch of the band at the start of the rep, where it is longest' },
   stretch_end_cm: { unit: 'cm', min: 0, max: 400, optional: true, instructs: 'the band stretched about {} at the end of the rep', says: 'stretch of the band at the end of the rep' },
@@ -46,15 +46,18 @@ const bandLine = ({ a, b, c }: Band, stretch_cm: number, force_n: number): Line 
   numbers: `${a.toFixed(2)} + ${b.toFixed(4)} × ${stretch_cm} + ${c.toFixed(6)} × ${stretch_cm}² = ${figureText(force_n, 'N')}`,
 })
 
-/** What the arms carry without help: all but the hands, and in a hang the forearms, which hang on the bar by themselves. */
-const carried = (body: Body): number => 1 - 2 * (body.forearm.mass + body.hand.mass)
+/** What the arms carry without help: all but the working hands, and for shoulders and elbows all but the working forearms too. */
+function carried({ exercise, working_side_percent }: Input, body: Body): number {
+  const arms = working_side_percent === 100 ? 1 : 2
+  return 1 - arms * (body.hand.mass + (exercise === 'grip' ? 0 : body.forearm.mass))
+}
 
 /**
  * A pull-up or dip with help: a counterweight, or a band whose pull was measured.
  *
- *     q = s (1 + a − 2 m − h)
+ *     q = s (1 + a − n m − h)
  *
- * m is the mass of one forearm and hand, a what is hung on, h the help, over body mass; s the working arm's share.
+ * m is the mass of one forearm and hand (of the hand alone for grip), n the arms that work, a what is hung on, h the help, over body mass; s the working arm's share.
  *
  * Shape   the help at both ends of the rep to the load on one arm, hardest where the band is shortest.
  * Units   % of body mass, cm, N in; % of body weight out.
@@ -78,7 +81,7 @@ export const assisted = loadModel({
     if (isMissing(help)) return help
     const added = input.added_mass_percent / 100
     const both = (share: number): Spread => {
-      const of = (body: Body): number => 100 * (carried(body) + added - share)
+      const of = (body: Body): number => 100 * (carried(input, body) + added - share)
       return { mid: (of(women) + of(men)) / 2, points: bodies.map(of), over: 'body tables' }
     }
     const [start, end] = [both(help.start), both(help.end)]
@@ -97,12 +100,12 @@ export const assisted = loadModel({
         ...help.lines,
         {
           says: 'Load on one working arm at the end of the rep, mean of the reference woman and man',
-          formula: 'q = s (1 + a − 2 m − h)',
-          numbers: `${input.working_side_percent} % × (1 + ${added} − ${((2 - carried(women) - carried(men)) / 2).toFixed(4)} − ${help.end.toFixed(4)}) = ${figureText(load.mid, '% of body weight')}`,
+          formula: 'q = s (1 + a − n m − h)',
+          numbers: `${input.working_side_percent} % × (1 + ${added} − ${((2 - carried(input, women) - carried(input, men)) / 2).toFixed(4)} − ${help.end.toFixed(4)}) = ${figureText(load.mid, '% of body weight')}`,
         },
       ],
       assumes: [
-        'Slow movement: a brisk pull-up peaks at about one and a half times this (Emerson 2014: 1.51 times body weight at the bar).',
+        input.exercise === 'hang' ? 'Slow movement: a brisk pull-up peaks at about one and a half times this (Emerson 2014: 1.51 times body weight at the bar).' : 'Slow movement or none.',
         ...(input.band_points ? [`The band pulls straight up on a body of ${figureText(mass_kg, 'kg')}; a heavier body gets less help from it.`] : []),
       ],
       cautions: input.band_points ? ['A band that slips or snaps strikes: check it before every set, and stand clear of its line.'] : [],

@@ -5,14 +5,14 @@ import { radians, STANDARD_GRAVITY } from '../quantity/unit.ts'
 import { bodies, men, women, type Body } from './body.ts'
 import { armLumps, carriedAt, shankLumps, thighLumps, trunkLumps, weightAbout, type Lump } from './chain.ts'
 import { bridge, hollow, plank, type Held } from './lever-pose.ts'
-import { loadModel, type Asked, type Figure, type Keys, type Load, type Pose } from './model.ts'
+import { loadModel, type Asked, type Figure, type Keys, type Load, type Pose, type Support } from './model.ts'
 import { minus, plus, times, unit } from './vector.ts'
 
 const keys = {
   hold: { choices: ['front', 'side', 'bridge', 'hollow'], says: 'plank on the front or the side, hip bridge, or hollow hold on the back' },
   rest_on: { choices: ['forearms', 'hands'], default: 'forearms', says: 'planks: what the arms rest on' },
   feet: { choices: ['toes', 'knees'], default: 'toes', says: 'planks: what the legs rest on; toes stand for the side of the foot in a side plank' },
-  legs: { choices: ['two', 'one'], default: 'two', says: 'how many legs work; the free one is held in line' },
+  legs: { choices: ['two', 'one'], default: 'two', says: 'bridge: how many legs work; the free one is held in line' },
   reach_cm: { unit: 'cm', min: 0, max: 45, default: 0, instructs: 'elbows about {} ahead of the shoulders', says: 'front plank: how far the elbows or hands stand ahead of the shoulders' },
   foot_height_cm: { unit: 'cm', min: 0, max: 80, default: 0, instructs: 'feet at about {}', says: 'planks and bridge: height of what the feet rest on' },
   knee_deg: { unit: 'deg', min: 60, max: 150, default: 90, says: 'bridge: knee angle' },
@@ -26,8 +26,8 @@ type Input = Asked<typeof keys>
 
 /** What each hold does not ask. */
 const IDLE: Record<Input['hold'], readonly (keyof Input)[]> = {
-  front: ['knee_deg', 'leg_deg', 'knees', 'arms'],
-  side: ['reach_cm', 'knee_deg', 'leg_deg', 'knees', 'arms'],
+  front: ['legs', 'knee_deg', 'leg_deg', 'knees', 'arms'],
+  side: ['legs', 'reach_cm', 'knee_deg', 'leg_deg', 'knees', 'arms'],
   bridge: ['rest_on', 'feet', 'reach_cm', 'leg_deg', 'knees', 'arms'],
   hollow: ['rest_on', 'feet', 'legs', 'reach_cm', 'foot_height_cm', 'knee_deg', 'added_mass_percent'],
 }
@@ -55,7 +55,7 @@ function holdOf(input: Input, body: Body, stature_m: number, press: number): Out
       ? hollow(body, radians(input.leg_deg), input.knees === 'tucked', input.arms === 'overhead')
       : input.hold === 'bridge'
         ? bridge(body, radians(input.knee_deg), share(input.foot_height_cm), press)
-        : plank(body, input.feet === 'knees' ? 'knees' : input.hold === 'side' ? 'side' : 'toes', input.rest_on, share(input.reach_cm), share(input.foot_height_cm), press)
+        : plank(body, input.hold, input.feet, input.rest_on, share(input.reach_cm), share(input.foot_height_cm), press)
   if (isMissing(held)) return held
   const shanksRest = input.feet === 'knees' && (input.hold === 'front' || input.hold === 'side')
   const working = [...shankLumps(body, held, shanksRest), ...thighLumps(body, held)].map(half)
@@ -142,7 +142,7 @@ export const leverHold = loadModel({
       quantity: { name, unit: 'N·m/kg', repeats: false },
       load,
       figures: figuresOf(input, over, moment),
-      poses: [poseOf(pair[1], stature_m)],
+      poses: [poseOf(pair[1], input.hold === 'bridge' ? 'shoulders' : input.rest_on, stature_m)],
       working: pair.map(({ hip }, index) => ({
         says: `${name}, reference ${index === 0 ? 'woman' : 'man'}: share of body weight times stature, made a moment`,
         formula: 'M/m = |R_far (x_hip − x_far) − Σ_legs mᵢ (x_hip − xᵢ)| × g × stature',
@@ -168,13 +168,13 @@ function figuresOf(input: Input, over: (figure: (result: Result) => number) => S
 }
 
 /** The reference man's joints in metres, for drawing. */
-function poseOf({ held, near, far: carried }: Result, stature_m: number): Pose {
+function poseOf({ held, near, far: carried }: Result, arms: Support, stature_m: number): Pose {
   const { far, near: at, ...joints } = held
   const metres = Object.fromEntries(Object.entries(joints).map(([joint, place]) => [joint, times(place, stature_m)])) as Pose['joints']
   return {
     name: 'hold',
     joints: metres,
     props: [{ kind: 'ground', y: 0 }, ...(far.y > 0.01 ? [{ kind: 'surface', at: times(far, stature_m) } as const] : [])],
-    forces: near === 0 ? [] : [{ on: 'hands', at: times(at, stature_m), per_weight: { x: 0, y: near } }, { on: 'feet', at: times(far, stature_m), per_weight: { x: 0, y: carried } }],
+    forces: near === 0 ? [] : [{ on: arms, at: times(at, stature_m), per_weight: { x: 0, y: near } }, { on: 'feet', at: times(far, stature_m), per_weight: { x: 0, y: carried } }],
   }
 }

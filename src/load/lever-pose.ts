@@ -15,13 +15,14 @@ export type Held = Chain & { readonly elbow: Point; readonly wrist: Point; reado
 const BACK = 0.0575
 
 /** A plank: a straight body on feet (or the side of the foot, or knees) and on forearms or hands, which reach past the shoulders by `reach`. */
-export function plank(body: Body, feet: 'toes' | 'knees' | 'side', on: 'forearms' | 'hands', reach: number, foot_height: number, press: number): Outcome<Held> {
-  const contact = feet === 'side' ? 'flat' : feet // a side plank turns about the ankle, and presses there
+export function plank(body: Body, hold: 'front' | 'side', feet: 'toes' | 'knees', on: 'forearms' | 'hands', reach: number, foot_height: number, press: number): Outcome<Held> {
+  const onSide = hold === 'side'
+  const contact = onSide && feet === 'toes' ? 'flat' : feet // a side plank turns about the ankle, and presses there
   const joints = chain(body, contact, 'down', Math.PI)
   const { upper_arm, forearm, hand } = body
   const whole = on === 'forearms' ? upper_arm.length : upper_arm.length + forearm.length
   if (reach >= whole) return missing('the arms do not reach that far')
-  const rest = feet === 'knees' ? KNEE_HEIGHT : feet === 'side' ? body.ankle_height / 2 : 0
+  const rest = feet === 'knees' ? KNEE_HEIGHT : onSide ? body.ankle_height / 2 : 0
   const pivot = point(0, foot_height + rest)
   const shoulder_height = Math.sqrt(whole * whole - reach * reach)
   const sine = (shoulder_height - pivot.y) / Math.hypot(joints.shoulder.x, joints.shoulder.y)
@@ -31,8 +32,8 @@ export function plank(body: Body, feet: 'toes' | 'knees' | 'side', on: 'forearms
   const down = point(set.shoulder.x + reach, 0)
   const elbow = on === 'forearms' ? down : plus(set.shoulder, times(minus(down, set.shoulder), upper_arm.length / whole))
   const wrist = on === 'forearms' ? plus(down, point(forearm.length, 0)) : down
-  const near = on === 'forearms' ? plus(down, point(press * forearm.length, 0)) : plus(down, point(hand.length / 2, 0))
-  const far = feet === 'toes' ? set.ball : point(pivot.x, foot_height)
+  const near = onSide ? down : on === 'forearms' ? plus(down, point(press * forearm.length, 0)) : plus(down, point(hand.length / 2, 0)) // on its side, the arm lies across the body and presses below the shoulder
+  const far = contact === 'toes' ? set.ball : point(pivot.x, foot_height)
   return { ...set, elbow, wrist, hand: plus(wrist, point(hand.length / 2, 0)), far, near }
 }
 

@@ -48,8 +48,11 @@ export type Pose = {
   readonly name: 'start' | 'end' | 'hold'
   readonly joints: Readonly<Partial<Record<'toe' | 'ball' | 'heel' | 'ankle' | 'knee' | 'hip' | 'shoulder' | 'elbow' | 'wrist' | 'hand' | 'head', Point>>>
   readonly props: readonly Prop[]
-  readonly forces: readonly { readonly on: 'hands' | 'feet'; readonly at: Point; readonly per_weight: Point }[]
+  readonly forces: readonly { readonly on: Support; readonly at: Point; readonly per_weight: Point }[]
 }
+
+/** What a body rests on. */
+export type Support = 'hands' | 'forearms' | 'feet' | 'knees' | 'shoulders'
 
 /** A thing drawn around the body, to the same scale. */
 export type Prop =

@@ -93,7 +93,7 @@ export const decisionRules: readonly Rule[] = [
   },
   {
     decision: 'hold',
-    rule: 'Short of the standard, in form: add one repetition a set next time.',
+    rule: 'Short of the standard, in form: add a little next time, such as one repetition a set.',
     source: 'common practice',
     when: () => 'the standard is not met yet',
   },

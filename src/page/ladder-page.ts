@@ -41,8 +41,9 @@ function stepTable(ladder: MeasuredLadder, from: Address): Html {
 ${cell(isMissing(predicted) ? '–' : figure(`${repsText(predicted)} reps`, working))}${cell(isMissing(computed_entry) ? '–' : figure(`${computed_entry} reps`, working))}${cell(isMissing(block) ? '–' : figure(block.weeks[0] === block.weeks[1] ? `${block.weeks[0]} weeks` : `${block.weeks[0]} to ${block.weeks[1]} weeks`, working))}</tr>`
     }),
   )
+  if (ladder.rungs.every(({ steps }) => steps.every(({ predicted }) => isMissing(predicted)))) return html``
   return html`<section><h2 id="steps">The steps</h2>
-<p>First reps are what to expect on the new rung by load alone, from the fewest to the most over the formulas that hold and the bodies tried. Least entry is the fewest repetitions on the rung before that leave at least ${ladder.first_reps ?? 'the wanted'} on the new one. A dash: no formula answers; the rung’s page says why.</p>
+<p>First reps are what to expect on the new rung by load alone, from the fewest to the most over the formulas that hold and the bodies tried. Least entry is the fewest repetitions on the rung before that leave at least ${ladder.first_reps ?? 'as many as wanted'} on the new one. A dash: no formula answers; the rung’s page says why.</p>
 <div class="scroll" tabindex="0" role="region" aria-labelledby="steps"><table>
 <thead><tr><th scope="col">Step</th><th scope="col">First reps</th><th scope="col">Least entry</th><th scope="col">Time on the rung</th></tr></thead>
 <tbody>${rows}
@@ -52,7 +53,7 @@ ${cell(isMissing(predicted) ? '–' : figure(`${repsText(predicted)} reps`, work
 /** "12 to 40 weeks", from meeting the standard on the first rung to meeting it on the aim. */
 function weeksText(ladder: MeasuredLadder): string {
   const weeks = weeksToAim(ladder, ladder.rungs[0]?.id ?? '')
-  return isMissing(weeks) ? `not computed: ${weeks.missing}` : `${weeks[0]} to ${weeks[1]} weeks at ${ladder.sessions_per_week} sessions a week`
+  return isMissing(weeks) ? 'not computed: some step on the way has no prediction' : `${weeks[0]} to ${weeks[1]} weeks at ${ladder.sessions_per_week} sessions a week`
 }
 
 function facts(ladder: MeasuredLadder): Html {
@@ -62,7 +63,7 @@ ${fact('Movement', ladder.movement)}
 ${fact('Aim', titleOf(ladder, ladder.aim))}
 ${fact('Standard for stepping up', entryText(fullEntry(ladder.standard, {})))}
 ${fact('Rest', `${ladder.standard.rest_s} s between sets`)}
-${fact('Keep in reserve', ladder.standard.reserve_reps === 1 ? '1 rep' : `${ladder.standard.reserve_reps} reps`)}
+${ladder.standard.reps !== undefined && fact('Keep in reserve', ladder.standard.reserve_reps === 1 ? '1 rep' : `${ladder.standard.reserve_reps} reps`)}
 ${fact('Equipment', ladder.equipment.join(', ') || 'none')}
 ${fact('From the first rung to the aim', weeksText(ladder))}
 ${fact('Review', ladder.review ? `${ladder.review.by}, ${ladder.review.on}` : 'not yet reviewed by a named person')}

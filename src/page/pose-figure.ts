@@ -5,7 +5,7 @@
  */
 import { figureText, rounded } from '../quantity/figure.ts'
 import { degrees } from '../quantity/unit.ts'
-import type { Point, Pose, Prop } from '../load/model.ts'
+import type { Point, Pose, Prop, Support } from '../load/model.ts'
 import { length, minus, plus, point, times, unit } from '../load/vector.ts'
 import { html, raw, type Html } from './html.ts'
 import { bodyOutlines, frontSide, tenth, toeTip, written, type Joints } from './pose-body.ts'
@@ -75,7 +75,9 @@ type Facts = {
   readonly lean_deg: number | undefined
   readonly hand_cm: number | undefined
   readonly foot_cm: number | undefined
-  readonly percent: Readonly<Partial<Record<'hands' | 'feet', string>>>
+  /** What carries the upper body: hands, forearms, or the shoulders of a bridge. */
+  readonly arms: Support
+  readonly percent: Readonly<Partial<Record<Support, string>>>
 }
 
 function factsOf(pose: Pose): Facts {
@@ -89,6 +91,7 @@ function factsOf(pose: Pose): Facts {
     lean_deg: up && Number(rounded(degrees(Math.atan2(Math.abs(up.x), up.y)), 'deg')),
     hand_cm: hand && hand.y * 100,
     foot_cm: feet && feet.at.y * 100,
+    arms: pose.forces.find(({ on }) => on !== 'feet')?.on ?? 'hands',
     percent: Object.fromEntries(felt(pose).map(({ on, per_weight }) => [on, figureText(length(per_weight) * 100, '%')])),
   }
 }
@@ -264,10 +267,10 @@ const high = (limb: string, height_cm: number): string => (height_cm < LOWEST_CM
  */
 export function poseInWords(pose: Pose): string {
   const facts = factsOf(pose)
-  const { hand_cm, foot_cm, hold, rest, percent } = facts
-  const hands = hand_cm === undefined ? undefined : high(hold === 'surface' ? 'hands' : `hands on ${hold === 'bar' ? 'a bar' : 'straps'}`, hand_cm)
+  const { hand_cm, foot_cm, hold, rest, percent, arms } = facts
+  const hands = hand_cm === undefined ? undefined : high(arms !== 'hands' ? arms : hold === 'surface' ? 'hands' : `hands on ${hold === 'bar' ? 'a bar' : 'straps'}`, hand_cm)
   const place = [facts.facing && `face ${facts.facing}`, slope(facts), hands, foot_cm === undefined ? undefined : high(rest, foot_cm)].filter((part) => part !== undefined).join(', ')
-  const carried = [percent.hands && `force on both hands ${percent.hands} of body weight`, percent.feet && `force on the ${rest} ${percent.feet} of body weight`].filter((part) => part !== undefined)
+  const carried = [percent[arms] && `force on ${arms === 'shoulders' ? 'the' : 'both'} ${arms} ${percent[arms]} of body weight`, percent.feet && `force on the ${rest} ${percent.feet} of body weight`].filter((part) => part !== undefined)
   const said = [place, carried.join(', ')].filter((part) => part !== '').join('; ')
   return said === '' ? `${NAMES[pose.name]}.` : `${NAMES[pose.name]}: ${said}.`
 }

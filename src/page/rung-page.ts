@@ -2,7 +2,7 @@ import { figureText } from '../quantity/figure.ts'
 import { isMissing } from '../quantity/outcome.ts'
 import { interval, mapSpread } from '../quantity/spread.ts'
 import { sources } from '../load/sources.ts'
-import { isNumberKey } from '../load/model.ts'
+import { isListKey, isNumberKey, type Key } from '../load/model.ts'
 import { entryText } from '../measure/entry.ts'
 import { decisionRules } from '../measure/decide.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
@@ -43,12 +43,12 @@ function kilograms(load: Parameters<typeof mapSpread>[0]): Html {
 
 function entries(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Html {
   if (rung.steps.length === 0) return html`<p>This is the first rung: begin here.</p>`
-  return html`${rung.steps.map((step) => html`<p>On <a href="${linkTo(from, rungAddress(ladder.id, step.from))}">${titleOf(ladder, step.from)}</a>: <strong>${entryText(step.entry)}</strong>, every rep in form.</p>
-<p class="kind">It is ${kindText(step.kind)}. ${expectation(step)}</p>`)}`
+  return html`${rung.steps.map((step) => html`<p>On <a href="${linkTo(from, rungAddress(ladder.id, step.from))}">${titleOf(ladder, step.from)}</a>: <strong>${entryText(step.entry)}</strong>, all of it in form.</p>
+<p class="kind">${isMissing(step.kind) ? html`How big a step it is: ${notComputed(step.kind.missing)}.` : `It is ${kindText(step.kind)}.`} ${expectation(step)}</p>`)}`
 }
 
-const expectation = ({ predicted }: Step): Html =>
-  isMissing(predicted) ? html`First reps ${notComputed(predicted.missing)}.` : html`Expect ${figure(`${repsText(predicted)} reps`, WORKING)} at first.`
+const expectation = ({ predicted, entry }: Step): Html =>
+  isMissing(predicted) ? (entry.amount?.unit === 'reps' ? html`First reps ${notComputed(predicted.missing)}.` : html``) : html`Expect ${figure(`${repsText(predicted)} reps`, WORKING)} at first.`
 
 function described({ words }: MeasuredRung, from: Address): Html | undefined {
   if (!words) return undefined
@@ -91,12 +91,19 @@ function decisions(rung: MeasuredRung, ladder: MeasuredLadder, above: readonly M
 </dl></section>`
 }
 
+/** An input as it was asked: a number with its unit, pairs with both of theirs. */
+function valueText(key: Key, value: unknown): string {
+  if (isNumberKey(key)) return `${String(value)} ${key.unit}`
+  if (!isListKey(key) || !Array.isArray(value)) return String(value)
+  return value.map((entry: unknown) => (Array.isArray(entry) ? entry.map((part, index) => `${String(part)} ${key.units[index] ?? ''}`).join(' at ') : `${String(entry)} ${key.units[0] ?? ''}`)).join('; ')
+}
+
 function working(rung: MeasuredRung, from: Address): Html {
   const given: Readonly<Record<string, unknown>> = rung.load
   const inputs = Object.entries(rung.model.keys).flatMap(([name, key]) => {
     const value = given[name] ?? ('default' in key ? key.default : undefined)
     return value === undefined ? [] : [html`
-<tr><th scope="row">${name}</th><td>${String(value)}${isNumberKey(key) && ` ${key.unit}`}</td><td>${key.says}${given[name] === undefined && ' (unless given)'}</td></tr>`]
+<tr><th scope="row">${name}</th><td>${valueText(key, value)}</td><td>${key.says}${given[name] === undefined && ' (unless given)'}</td></tr>`]
   })
   const { outcome } = rung
   return html`<section class="working" data-pagefind-ignore><h2 id="working">Where the numbers come from</h2>

@@ -1,6 +1,5 @@
 import { isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, type Document, type Node } from 'yaml'
-import type { Finding, Path, Place } from '../ladder/finding.ts'
-import { pathKey } from '../ladder/finding.ts'
+import { pathKey, VALUE, type Finding, type Path, type Place } from '../ladder/finding.ts'
 import { refusal } from './bounds.ts'
 import { atTop, type Reading } from './text.ts'
 
@@ -62,6 +61,7 @@ function collect(document: Document, places: Map<string, Place>, place: (offset:
     if (isSeq(node)) {
       node.items.forEach((entry, index) => {
         note(entry, [...path, index])
+        note(entry, [...path, index, VALUE])
         walk(entry, [...path, index])
       })
     }
@@ -72,6 +72,7 @@ function collect(document: Document, places: Map<string, Place>, place: (offset:
         if (!isScalar(pair.key) || key === '<<') findings.push({ ...place(startOf(pair.key)), rule: RULE, message: 'A key must be a plain word. Write the keys out in full.' })
         else if (typeof pair.key.value === 'number') findings.push({ ...place(startOf(pair.key)), rule: RULE, message: 'A number stands here where a key should. Write decimals with a point, such as 5.5.' })
         note(pair.key, [...path, key])
+        note(pair.value, [...path, key, VALUE])
         walk(pair.value, [...path, key])
       }
     }
