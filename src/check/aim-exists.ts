@@ -1,3 +1,4 @@
+import { nearest } from '../read/nearest.ts'
 import type { Rule } from './rule.ts'
 
 export const aimExists: Rule = {
@@ -5,6 +6,9 @@ export const aimExists: Rule = {
   says: 'The aim is one of the rungs.',
   why: 'A ladder exists for one rung; what is below it is a way there, what is above it is for those who want more.',
 
-  check: ({ aim, rungs }) =>
-    rungs.some(({ id }) => id === aim) ? [] : [{ path: ['aim'], message: `The aim is "${aim}", but no rung has that id. The rungs are: ${rungs.map(({ id }) => id).slice(0, 12).join(', ')}.` }],
+  check({ aim, rungs }) {
+    if (rungs.some(({ id }) => id === aim)) return []
+    const like = nearest(aim, rungs.map(({ id }) => id))
+    return [{ path: ['aim'], ...(like ? { edit: { old: aim, text: like } } : {}), message: `The aim is "${aim}", but no rung has that id. The rungs are: ${rungs.map(({ id }) => id).slice(0, 12).join(', ')}.` }]
+  },
 }

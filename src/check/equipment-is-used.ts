@@ -2,10 +2,11 @@ import type { MeasuredLadder } from '../measure/measure.ts'
 import type { Rule } from './rule.ts'
 
 /** Every word a ladder's coach reads, in small letters. */
-const proseOf = ({ intro, rungs }: MeasuredLadder): string =>
+const proseOf = ({ intro, rungs }: MeasuredLadder): string[] =>
   [intro, ...rungs.flatMap(({ title, equipment, cautions, words }) => [title, ...equipment, ...cautions, words?.intro, words?.set_up, ...(words?.full_rep ?? []), ...(words?.faults ?? []).map(({ remedy }) => remedy)])]
     .join(' ')
     .toLowerCase()
+    .match(/[\p{Letter}\d]+/gu) ?? []
 
 /** "two benches" speaks of a bench: any word of three letters or more will do, less its plural. */
 const stems = (thing: string): string[] => (thing.toLowerCase().match(/\p{Letter}{3,}/gu) ?? []).map((word) => word.replace(/(es|s)$/, ''))
@@ -18,6 +19,6 @@ export const equipmentIsUsed: Rule = {
   check(ladder) {
     const prose = proseOf(ladder)
     if (ladder.rungs.every(({ words }) => words === undefined)) return []
-    return ladder.equipment.flatMap((thing, index) => ([...stems(thing), thing.toLowerCase()].some((stem) => prose.includes(stem)) ? [] : [{ path: ['equipment', index], message: `"${thing}" is listed, but no rung speaks of it. Take it out, or say where it is used.` }]))
+    return ladder.equipment.flatMap((thing, index) => ([...stems(thing), thing.toLowerCase()].some((stem) => prose.some((word) => word.startsWith(stem))) ? [] : [{ path: ['equipment', index], message: `"${thing}" is listed, but no rung speaks of it. Take it out, or say where it is used.` }]))
   },
 }

@@ -1,4 +1,5 @@
 import type { MeasuredRung } from '../measure/measure.ts'
+import { nearest } from '../read/nearest.ts'
 import type { Found, Rule } from './rule.ts'
 
 /** Everything that is come to from `starts` by `next`, the starts among it only where something leads back to them. */
@@ -37,8 +38,11 @@ export const everyRungIsReachable: Rule = {
     const ids = new Set(rungs.map(({ id }) => id))
     if (ids.size < rungs.length) return [] // two rungs of one id cannot be told apart here
     const dangling = rungs.flatMap(({ title, after }, index): Found[] => {
-      const absent = after.find((below) => !ids.has(below))
-      return absent === undefined ? [] : [{ path: ['rungs', index, 'after'], message: `"${title}" comes after "${absent}", but no rung has that id. Name one of the rungs.` }]
+      const nth = after.findIndex((below) => !ids.has(below))
+      const absent = after[nth]
+      if (absent === undefined) return []
+      const like = nearest(absent, [...ids])
+      return [{ path: ['rungs', index, 'after', nth], ...(like ? { edit: { old: absent, text: like } } : {}), message: `"${title}" comes after "${absent}", but no rung has that id. Name one of the rungs.` }]
     })
     return dangling.length > 0 ? dangling : misplaced(rungs)
   },

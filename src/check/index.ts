@@ -1,4 +1,4 @@
-import { inOrder, placeOf, type Finding, type Path, type Place } from '../ladder/finding.ts'
+import { inOrder, pathKey, placeOf, VALUE, type Finding, type Path, type Place, type Places } from '../ladder/finding.ts'
 import type { MeasuredCurriculum, MeasuredLadder, MeasuredPage } from '../measure/measure.ts'
 import { aimExists } from './aim-exists.ts'
 import { anchoredRungsAskForARatedAnchor } from './anchored-rungs-ask-for-a-rated-anchor.ts'
@@ -87,16 +87,20 @@ export function check({ ladders, pages }: MeasuredCurriculum, today: string): Ch
   const told = ladders.map((ladder) => {
     const found = rules.flatMap((rule) => rule.check(ladder).map((finding) => ({ ...finding, rule: rule.name })))
     const untold = rules.flatMap((rule) => (rule.untold?.(ladder) ?? []).map((finding) => ({ ...finding, rule: rule.name })))
-    const placed = (finding: Named): Finding => ({ ...placeOf(ladder.places, finding.path), ...withoutPath(finding), subject: `${ladder.id}:${subjectOf(finding.path, ladder)}` })
+    const placed = (finding: Named): Finding => ({ ...placeOf(ladder.places, finding.path), ...placedEdit(finding, ladder.places), subject: `${ladder.id}:${subjectOf(finding.path, ladder)}` })
     return { findings: silenced(found, ladder, today).map(placed), untold: untold.map(placed) }
   })
   const ofPages = pages.flatMap((page) =>
-    rules.flatMap((rule) => (rule.checkPage?.(page) ?? []).map((finding) => ({ ...placeOfLine(page, finding.path), ...withoutPath({ ...finding, rule: rule.name }), subject: `page ${page.id}:${finding.path.join('/')}` }))),
+    rules.flatMap((rule) => (rule.checkPage?.(page) ?? []).map((finding) => ({ ...placeOfLine(page, finding.path), ...placedEdit({ ...finding, rule: rule.name }, page.places), subject: `page ${page.id}:${finding.path.join('/')}` }))),
   )
   return { findings: inOrder([...told.flatMap(({ findings }) => findings), ...ofPages]), untold: inOrder(told.flatMap(({ untold }) => untold)) }
 }
 
-const withoutPath = ({ path: _, ...finding }: Named): Omit<Named, 'path'> => finding
+/** The finding without its path; its edit with the place where the value stands, or without one where that is not known. */
+function placedEdit({ path, edit, ...finding }: Named, places: Places): Omit<Finding, keyof Place> {
+  const at = edit && places.get(pathKey([...path, VALUE]))
+  return at && edit ? { ...finding, edit: { line: at.line, column: at.column, ...edit } } : finding
+}
 
 /** A path that does not change when rungs are reordered: a rung's index becomes its id. */
 const subjectOf = ([first, second, ...rest]: Path, { rungs }: MeasuredLadder): string =>

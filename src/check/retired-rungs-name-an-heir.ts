@@ -1,3 +1,4 @@
+import { nearest } from '../read/nearest.ts'
 import type { Rule } from './rule.ts'
 
 export const retiredRungsNameAnHeir: Rule = {
@@ -9,6 +10,7 @@ export const retiredRungsNameAnHeir: Rule = {
     retired.flatMap(({ id, heir }, index) => {
       const path = ['retired', index]
       if (rungs.some((rung) => rung.id === id)) return [{ path, message: `"${id}" is listed as withdrawn, but there is such a rung. Take it off one of the two.` }]
-      return rungs.some((rung) => rung.id === heir) ? [] : [{ path, message: `The heir of "${id}" is "${heir}", but no rung has that id. Name one of the rungs.` }]
+      const like = nearest(heir, rungs.map((rung) => rung.id))
+      return rungs.some((rung) => rung.id === heir) ? [] : [{ path: [...path, 'heir'], ...(like ? { edit: { old: heir, text: like } } : {}), message: `The heir of "${id}" is "${heir}", but no rung has that id. Name one of the rungs.` }]
     }),
 }

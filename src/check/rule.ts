@@ -2,7 +2,12 @@ import type { Path } from '../ladder/finding.ts'
 import type { MeasuredLadder, MeasuredPage } from '../measure/measure.ts'
 
 /** What a rule found: where in the ladder, and what to do. */
-export type Found = { readonly path: Path; readonly message: string }
+export type Found = {
+  readonly path: Path
+  readonly message: string
+  /** The one change of the value at `path` that would put it right. */
+  readonly edit?: { readonly old: string; readonly text: string }
+}
 
 /** One sentence that must be true of every ladder, and a way to find where it is not. */
 export type Rule = {

@@ -1,19 +1,50 @@
-import { checkedWorkspace, workspaceOption } from './curriculum.ts'
-import { FORMATS, isFormat } from './report.ts'
-import { EXIT, Misuse, type Verb } from './verb.ts'
+import { applyEdits } from '../site/apply-edits.ts'
+import { watchWorkspace } from '../site/watch.ts'
+import { checkedWorkspace, workspaceOption, type Checked } from './curriculum.ts'
+import { FORMATS, isFormat, type Format } from './report.ts'
+import { forTerminal } from './report-text.ts'
+import { EXIT, Misuse, type Console, type Typed, type Verb } from './verb.ts'
 
 /** `rungbook check`: everything a coach can put right. */
 export const checkVerb: Verb = {
   name: 'check',
   says: 'finds what is wrong with the ladders and pages of a workspace',
-  usage: `rungbook check [--workspace DIR] [--format ${Object.keys(FORMATS).join('|')}]`,
-  options: { ...workspaceOption, format: { type: 'string' } },
+  usage: `rungbook check [--workspace DIR] [--format ${Object.keys(FORMATS).join('|')}] [--fix] [--watch]`,
+  options: { ...workspaceOption, format: { type: 'string' }, fix: { type: 'boolean' }, watch: { type: 'boolean' } },
 
   async run(typed, console) {
     const format = typed.options.format ?? 'text'
     if (!isFormat(format)) throw new Misuse(`--format must be one of ${Object.keys(FORMATS).join(', ')}, not "${String(format)}".`)
+    if (typed.options.fix) await fix(typed, console)
     const checked = await checkedWorkspace(typed, console)
+    if (typed.options.watch) return watched(checked, typed, console, format)
     console.out(FORMATS[format](checked, console.colour))
     return checked.findings.length === 0 ? EXIT.fine : EXIT.findings
   },
+}
+
+/** What one edit puts right may let the next be seen. Chosen by us. */
+const MOST_ROUNDS = 5
+
+/** Makes the remedies that are one edit, round after round, and says each. */
+async function fix(typed: Typed, console: Console): Promise<void> {
+  let count = 0
+  for (let round = 0; round < MOST_ROUNDS; round += 1) {
+    const { folder, findings } = await checkedWorkspace(typed, console)
+    const made = await applyEdits(folder, findings)
+    for (const { file, line, before, after } of made) console.note(`${forTerminal(`${file}:${line}`)}\n  - ${forTerminal(before)}\n  + ${forTerminal(after)}\n`)
+    count += made.length
+    if (made.length === 0) break
+  }
+  console.note(`${count} put right\n`)
+}
+
+/** Checks again after each save, until the process is ended. The lines around each run are what an editor's problem matcher waits for. */
+async function watched(first: Checked, typed: Typed, console: Console, format: Format): Promise<number> {
+  const say = (checked: Checked): void => console.out(`check begins\n${FORMATS[format](checked, console.colour)}check ends\n`)
+  say(first)
+  const end = watchWorkspace(first.workspace.folders, async () => say(await checkedWorkspace(typed, console)))
+  await console.ended()
+  end()
+  return EXIT.fine
 }

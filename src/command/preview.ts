@@ -1,4 +1,3 @@
-import { once } from 'node:events'
 import { siteInMemory } from '../site/build.ts'
 import { previewServer } from '../site/preview-server.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
@@ -24,7 +23,9 @@ export const previewVerb: Verb = {
     const files = new Map((await siteInMemory(measured)).map(({ name, bytes }) => [name, bytes]))
     const { server, port } = await previewServer(() => files, wanted)
     console.out(`The handbook is at http://127.0.0.1:${port}/ until you press Ctrl-C.\n`)
-    await once(server, 'close')
+    await console.ended()
+    server.close()
+    server.closeAllConnections()
     return EXIT.fine
   },
 }

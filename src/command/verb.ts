@@ -6,6 +6,8 @@ export type Console = {
   note(text: string): void
   /** Says what long work is doing, on a terminal only. */
   progress(stage: string): void
+  /** Resolves when the person has had enough: an interrupt. */
+  ended(): Promise<void>
   readonly colour: boolean
   readonly folder: string
 }

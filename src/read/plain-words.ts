@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { placeOf, type Finding, type Path, type Place } from '../ladder/finding.ts'
+import { pathKey, placeOf, VALUE, type Edit, type Finding, type Path, type Place } from '../ladder/finding.ts'
 import { nearest } from './nearest.ts'
 
 type Issue = z.core.$ZodIssue
@@ -17,21 +17,35 @@ function findingsOf(issue: Issue, schema: z.ZodType, value: unknown, places: Rea
   const path = issue.path.filter((step) => typeof step !== 'symbol')
   if (issue.code === 'unrecognized_keys') {
     const known = knownKeys(schema, value, path)
-    return issue.keys.map((key) => ({ ...placeOf(places, [...path, key]), rule: 'keys-are-known', message: unknownKey(key, known) }))
+    return issue.keys.map((key) => {
+      const place = placeOf(places, [...path, key])
+      const like = nearest(key, known)
+      return { ...place, rule: 'keys-are-known', message: unknownKey(key, known, like), ...(like ? { edit: { line: place.line, column: place.column, old: key, text: like } } : {}) }
+    })
   }
   const key = String(path.findLast((step) => typeof step === 'string') ?? 'The file')
   if (isAbsent(value, path)) {
     return [{ ...placeOf(places, path.slice(0, -1)), rule: 'keys-are-given', message: `${key} is not given here. Add it.` }]
   }
-  return [{ ...placeOf(places, path), rule: 'values-fit', message: issue.message.replaceAll('{key}', key) }]
+  return [{ ...placeOf(places, path), rule: 'values-fit', message: issue.message.replaceAll('{key}', key), ...choice(issue, value, places, path) }]
 }
 
-function unknownKey(key: string, known: readonly string[]): string {
-  const like = nearest(key, known)
+function unknownKey(key: string, known: readonly string[], like: string | undefined): string {
   const typed = key.slice(0, 60)
   if (like) return `There is no key "${typed}" here. Did you mean ${like}?`
   return known.length > 0 ? `There is no key "${typed}" here. Known keys: ${known.join(', ')}.` : `There is no key "${typed}" here. Remove it.`
 }
+
+/** For a value that is almost one of a few names: the edit that makes it so. */
+function choice(issue: Issue, value: unknown, places: ReadonlyMap<string, Place>, path: Path): { edit?: Edit } {
+  const at = places.get(pathKey([...path, VALUE]))
+  const given = valueAt(value, path)
+  if (issue.code !== 'invalid_value' || typeof given !== 'string' || !at) return {}
+  const like = nearest(given, issue.values.map(String))
+  return like ? { edit: { line: at.line, column: at.column, old: given, text: like } } : {}
+}
+
+const valueAt = (value: unknown, path: Path): unknown => path.reduce<unknown>((at, step) => (typeof at === 'object' && at !== null ? (at as Record<string | number, unknown>)[step] : undefined), value)
 
 /** True where the last step of the path leads to nothing. */
 function isAbsent(value: unknown, path: Path): boolean {

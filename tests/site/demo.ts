@@ -14,6 +14,7 @@ export async function run(folder: string, ...words: string[]): Promise<Run> {
     out: (text) => void (out += text),
     note: (text) => void (note += text),
     progress: () => undefined,
+    ended: () => Promise.resolve(),
     colour: false,
     folder,
   })
