@@ -80,9 +80,9 @@ function stepLines(step: Step, ladder: MeasuredLadder): string[] {
     `    entry     ${entryText(step.entry)}`,
     `    heavier   ${orReason(step.times, (times) => `${times.mid.toFixed(2)} times, ${interval(times).low.toFixed(2)} to ${interval(times).high.toFixed(2)} over the bodies tried`)}`,
     `    predicted first reps  ${orReason(step.predicted, (predicted) => `${repsText(predicted)} by ${predicted.formulas.join(', ')}`)}`,
-    `    computed entry        ${orReason(step.computed_entry, (reps) => `${reps} repetitions leave at least ${ladder.first_reps}`)}`,
+    `    computed entry        ${orReason(step.computed_entry, (reps) => `${figureText(reps, 'reps')} leave at least ${ladder.first_reps}`)}`,
     ...(step.missing_rung ? [`    the rung that is missing  ${orReason(step.missing_rung, ({ says, load }) => `${says}, for a load of ${load.toFixed(1)}`)}`] : []),
-    `    block                 ${orReason(step.block, ({ sessions, weeks }) => `${sessions.join(' to ')} sessions, ${weeks.join(' to ')} weeks`)}`,
+    `    block                 ${orReason(step.block, ({ sessions, weeks }) => `${intervalText({ low: sessions[0], high: sessions[1] }, 'sessions')}, ${intervalText({ low: weeks[0], high: weeks[1] }, 'weeks')}`)}`,
   ]
 }
 

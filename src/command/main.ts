@@ -5,10 +5,11 @@ import { checkVerb } from './check.ts'
 import { explainVerb } from './explain.ts'
 import { fitVerb } from './fit.ts'
 import { previewVerb } from './preview.ts'
+import { reviewVerb } from './review.ts'
 import { EXIT, Misuse, type Console, type Verb } from './verb.ts'
 
 /** Every verb, in the order help lists them. */
-export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, explainVerb, fitVerb]
+export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, reviewVerb, explainVerb, fitVerb]
 
 const help = (): string => `rungbook VERB [options]
 

@@ -6,14 +6,15 @@ import type { Outcome } from './report.ts'
 /** What a finding is about, whatever its words: the same after a reword, another after a move to another rung. */
 const fingerprint = ({ rule, file, subject }: Finding): string => createHash('sha256').update(`${rule}\n${subject ?? file}`).digest('hex').slice(0, 32)
 
-const uri = (file: string): string => file.split('/').map(encodeURIComponent).join('/')
+/** A file's name as an address in SARIF. */
+export const uriOf = (file: string): string => file.split('/').map(encodeURIComponent).join('/')
 
 const result = (finding: Finding, level: 'error' | 'note', kind: 'fail' | 'open') => ({
   ruleId: finding.rule,
   level: kind === 'open' ? ('none' as const) : level,
   kind,
   message: { text: finding.message },
-  locations: [{ physicalLocation: { artifactLocation: { uri: uri(finding.file), uriBaseId: 'WORKSPACE' }, region: { startLine: finding.line, startColumn: finding.column } } }],
+  locations: [{ physicalLocation: { artifactLocation: { uri: uriOf(finding.file), uriBaseId: 'WORKSPACE' }, region: { startLine: finding.line, startColumn: finding.column } } }],
   partialFingerprints: { 'rungbookSubject/v1': fingerprint(finding) },
 })
 

@@ -8,6 +8,8 @@ export type Fit = { readonly key: string; readonly value: number; readonly load:
 const PLACES = 48
 /** How close the root is taken, over the span of the key. */
 const TOLERANCE = 1e-7
+/** How near the load has to come, in its own unit. Chosen by us: less than a page prints. */
+const CLOSE = 1e-3
 
 /**
  * Asks a model backwards: which value of one key gives this load.
@@ -28,12 +30,13 @@ export function fit(model: LoadModel, inputs: Inputs, key: string, load: number,
   const tried = Array.from({ length: PLACES + 1 }, (_, index) => spec.min + index * step).map((value) => ({ value, load: at(value) }))
   const known = tried.filter((place): place is Place => place.load !== undefined)
   const near = typeof inputs[key] === 'number' ? inputs[key] : spec.min
-  const [bracket] = tried
+  const brackets = tried
     .flatMap((low, index) => crossing(low, tried[index + 1], load))
     .toSorted((a, b) => Math.abs(a[0].value - near) - Math.abs(b[0].value - near))
-  if (bracket) {
+  for (const bracket of brackets) {
     const value = halved(bracket, load, at, TOLERANCE * (spec.max - spec.min))
-    return { key, value, load: at(value) ?? load }
+    const given = at(value)
+    if (given !== undefined && Math.abs(given - load) <= CLOSE) return { key, value, load: given } // where the load jumps it is passed, and nothing gives it
   }
   const [closest] = known.toSorted((a, b) => Math.abs(a.load - load) - Math.abs(b.load - load))
   if (!closest) return missing(`no ${key} gives a load with the rest of this set-up`)

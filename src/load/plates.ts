@@ -19,7 +19,8 @@ export function loadable(wanted_kg: number, { bar_kg, plates_kg, pairs }: Rack):
   const most = Math.ceil(Math.max(0, wanted_kg - bar_kg) * GRAIN) + Math.max(0, ...sizes) * 2 * GRAIN
   const best = new Map<number, readonly number[]>([[0, []]])
   for (const size of sizes) {
-    for (const [sum, plates] of [...best]) {
+    const without = [...best] // `best` grows below; a size is added only to what was made without it
+    for (const [sum, plates] of without) {
       for (let count = 1; count <= pairs; count += 1) {
         const next = sum + count * Math.round(size * GRAIN)
         const each = [...plates, ...Array.from({ length: count }, () => size)]

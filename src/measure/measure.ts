@@ -5,6 +5,7 @@ import { modelNamed } from '../load/index.ts'
 import { ask, type Athlete, type Inputs, type Load, type LoadModel } from '../load/model.ts'
 import type { Curriculum, Ladder, Page, Rung } from '../ladder/curriculum.ts'
 import { placeOf, type Path, type Place } from '../ladder/finding.ts'
+import { criteriaDigest } from '../ladder/digest.ts'
 import { GENERATED_PAGES } from '../ladder/words.ts'
 import { fullEntry, type FullEntry } from './entry.ts'
 import { stepOf, type Step } from './step.ts'
@@ -24,7 +25,14 @@ export type MeasuredRung = Rung & {
 /** What a ladder may point at: addresses of rungs, ladders and pages of the same handbook. */
 export type Known = { readonly rungs: ReadonlySet<string>; readonly pages: ReadonlySet<string> }
 
-export type MeasuredLadder = Omit<Ladder, 'rungs'> & { readonly rungs: readonly MeasuredRung[]; readonly known: Known }
+export type MeasuredLadder = Omit<Ladder, 'rungs'> & {
+  readonly rungs: readonly MeasuredRung[]
+  readonly known: Known
+  /** Digest of criteria, loads and safety: what a reviewer signs. */
+  readonly digest: string
+  /** Whether the review's seal matches; undefined where there is none. */
+  readonly sealed: boolean | undefined
+}
 export type MeasuredPage = Page & { readonly known: Known }
 export type MeasuredCurriculum = { readonly handbook: Curriculum['handbook']; readonly ladders: readonly MeasuredLadder[]; readonly pages: readonly MeasuredPage[] }
 
@@ -66,7 +74,9 @@ export function measureLadder(ladder: Ladder, known: Known, athlete: Athlete = A
     })
     return { ...rung, standard, steps }
   })
-  return { ...ladder, rungs, known }
+  const digest = criteriaDigest(ladder)
+  const seal = ladder.review?.seal
+  return { ...ladder, rungs, known, digest, sealed: seal === undefined ? undefined : seal === digest }
 }
 
 /** Keeps of each figure beside the load only its middle and ends: a curriculum holds thousands, and nothing divides them body by body. */

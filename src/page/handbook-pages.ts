@@ -21,7 +21,7 @@ export function handbookPages(curriculum: MeasuredCurriculum, diagrams: Readonly
     edition: handbook.edition,
     contact: handbook.contact,
     language: handbook.languages[0] ?? 'en',
-    pages: pages.map(({ id, title }) => ({ id, title })),
+    safety: pages.find(({ id }) => id === 'safety'),
   }
   const made: SitePage[] = [
     homePage(curriculum),

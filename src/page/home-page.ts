@@ -32,7 +32,7 @@ export function homePage({ handbook, ladders, pages }: MeasuredCurriculum): Site
 </ul></section>
 `,
 )}</div>
-<section><h2>Read this first</h2>
+<section><h2 id="pages">Read this first</h2>
 <ul class="plain-list">${pages.map(({ id, title, summary }) => html`
 <li><a href="${linkTo(HOME, pageAddress(id))}">${title}</a>: ${summary}</li>`)}
 </ul></section>`,

@@ -1,3 +1,4 @@
+import { figureText, intervalText } from '../quantity/figure.ts'
 import { isMissing } from '../quantity/outcome.ts'
 import { entryText, fullEntry } from '../measure/entry.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
@@ -15,7 +16,7 @@ import type { SitePage } from './site-page.ts'
 
 /** "after Hands on a bench: 3 sets of 12 repetitions, 2 sessions running" and what kind of step that is. */
 const stepLine = (step: Step, ladder: MeasuredLadder): Html =>
-  html`<p class="step">After ${titleOf(ladder, step.from)}: <strong>${entryText(step.entry)}</strong>. <span class="kind">${kindText(step.kind)}</span></p>`
+  html`<p class="step">After ${titleOf(ladder, step.from)}: <strong>${entryText(step.entry)}</strong>; <span class="kind">${kindText(step.kind)}</span></p>`
 
 function rungRow(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Html {
   const working = workingOf(from, ladder.id, rung.id)
@@ -38,7 +39,7 @@ function stepTable(ladder: MeasuredLadder, from: Address): Html {
       const { predicted, computed_entry, block } = step
       return html`
 <tr><th scope="row">${titleOf(ladder, step.from)} to ${rung.title}</th>
-${cell(isMissing(predicted) ? '–' : figure(`${repsText(predicted)} reps`, working))}${cell(isMissing(computed_entry) ? '–' : figure(`${computed_entry} reps`, working))}${cell(isMissing(block) ? '–' : figure(block.weeks[0] === block.weeks[1] ? `${block.weeks[0]} weeks` : `${block.weeks[0]} to ${block.weeks[1]} weeks`, working))}</tr>`
+${cell(isMissing(predicted) ? '–' : figure(`${repsText(predicted)} reps`, working))}${cell(isMissing(computed_entry) ? '–' : figure(figureText(computed_entry, 'reps'), working))}${cell(isMissing(block) ? '–' : figure(intervalText({ low: block.weeks[0], high: block.weeks[1] }, 'weeks'), working))}</tr>`
     }),
   )
   if (ladder.rungs.every(({ steps }) => steps.every(({ predicted }) => isMissing(predicted)))) return html``
@@ -53,7 +54,7 @@ ${cell(isMissing(predicted) ? '–' : figure(`${repsText(predicted)} reps`, work
 /** "12 to 40 weeks", from meeting the standard on the first rung to meeting it on the aim. */
 function weeksText(ladder: MeasuredLadder): string {
   const weeks = weeksToAim(ladder, ladder.rungs[0]?.id ?? '')
-  return isMissing(weeks) ? 'not computed: some step on the way has no prediction' : `${weeks[0]} to ${weeks[1]} weeks at ${ladder.sessions_per_week} sessions a week`
+  return isMissing(weeks) ? 'not computed: some step on the way has no prediction' : `${intervalText({ low: weeks[0], high: weeks[1] }, 'weeks')} at ${figureText(ladder.sessions_per_week, 'sessions')} a week`
 }
 
 function facts(ladder: MeasuredLadder): Html {

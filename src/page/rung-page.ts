@@ -1,4 +1,4 @@
-import { figureText } from '../quantity/figure.ts'
+import { figureText, intervalText } from '../quantity/figure.ts'
 import { isMissing } from '../quantity/outcome.ts'
 import { interval, mapSpread } from '../quantity/spread.ts'
 import { sources } from '../load/sources.ts'
@@ -127,7 +127,7 @@ function stepWorking({ from, times, predicted, computed_entry, block, entry }: S
   return html`<p>The step from ${from}:</p><ul>${line('heavier', isMissing(times) ? notComputed(times.missing) : html`${times.mid.toFixed(2)} times, ${interval(times).low.toFixed(2)} to ${interval(times).high.toFixed(2)} over the bodies tried`)}${line(
     'first reps',
     isMissing(predicted) ? notComputed(predicted.missing) : html`${repsText(predicted)} reps, from ${entry.amount?.value ?? ''} done and ${entry.reserve_reps} in reserve, by ${predicted.formulas.join(', ')}: p⁻¹(q₂ / q₁ × p(r))`,
-  )}${line('least entry', isMissing(computed_entry) ? notComputed(computed_entry.missing) : html`${computed_entry} reps`)}${line('time on the rung', isMissing(block) ? notComputed(block.missing) : html`${block.sessions[0]} to ${block.sessions[1]} sessions, one rep more a set each`)}
+  )}${line('least entry', isMissing(computed_entry) ? notComputed(computed_entry.missing) : html`${figureText(computed_entry, 'reps')}`)}${line('time on the rung', isMissing(block) ? notComputed(block.missing) : html`${intervalText({ low: block.sessions[0], high: block.sessions[1] }, 'sessions')}, one rep more a set each`)}
 </ul>`
 }
 

@@ -18,5 +18,6 @@ export type Frame = {
   readonly edition: string
   readonly contact: string
   readonly language: string
-  readonly pages: readonly { readonly id: string; readonly title: string }[]
+  /** The page on safety, one step from every other, where the handbook has one. */
+  readonly safety: { readonly id: string; readonly title: string } | undefined
 }

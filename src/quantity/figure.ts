@@ -19,6 +19,7 @@ const DECIMALS: Record<Unit, number> = {
   s: 0,
   reps: 0,
   weeks: 0,
+  sessions: 0,
   '× body weight': 1,
   ratio: 2,
 }
@@ -35,7 +36,10 @@ export function rounded(value: number, unit: Unit): string {
   return value < 0 && whole !== 0 ? `−${text}` : text
 }
 
-const withUnit = (text: string, unit: Unit): string => text + (CLOSE[unit] ?? ` ${unit}`)
+/** One of a thing that is counted. */
+const ONE: Partial<Record<Unit, string>> = { reps: 'rep', weeks: 'week', sessions: 'session' }
+
+const withUnit = (text: string, unit: Unit): string => text + (CLOSE[unit] ?? ` ${text === '1' ? (ONE[unit] ?? unit) : unit}`)
 
 /** "72 % of body weight": a number never leaves without its unit. */
 export const figureText = (value: number, unit: Unit): string => withUnit(rounded(value, unit), unit)

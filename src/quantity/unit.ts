@@ -16,6 +16,7 @@ export type Unit =
   | 's'
   | 'reps'
   | 'weeks'
+  | 'sessions'
   | '× body weight'
   | 'ratio'
 

@@ -61,7 +61,7 @@ function collect(document: Document, places: Map<string, Place>, place: (offset:
     if (isSeq(node)) {
       node.items.forEach((entry, index) => {
         note(entry, [...path, index])
-        note(entry, [...path, index, VALUE])
+        noteValue(entry, [...path, index, VALUE])
         walk(entry, [...path, index])
       })
     }
@@ -72,16 +72,20 @@ function collect(document: Document, places: Map<string, Place>, place: (offset:
         if (!isScalar(pair.key) || key === '<<') findings.push({ ...place(startOf(pair.key)), rule: RULE, message: 'A key must be a plain word. Write the keys out in full.' })
         else if (typeof pair.key.value === 'number') findings.push({ ...place(startOf(pair.key)), rule: RULE, message: 'A number stands here where a key should. Write decimals with a point, such as 5.5.' })
         note(pair.key, [...path, key])
-        note(pair.value, [...path, key, VALUE])
+        noteValue(pair.value, [...path, key, VALUE])
         walk(pair.value, [...path, key])
       }
     }
   }
   const note = (node: unknown, path: Path): void => void places.set(pathKey(path), place(startOf(node)))
+  const noteValue = (node: unknown, path: Path): void => void (standsBare(node) && note(node, path))
   walk(document.contents, [])
 }
 
 const startOf = (node: unknown): number => (node as Node | null)?.range?.[0] ?? 0
+
+/** True for a value that stands there letter for letter, without quotes or folds: only such a one can be replaced there. */
+const standsBare = (node: unknown): boolean => isScalar(node) && node.range !== null && node.range !== undefined && node.range[1] - node.range[0] === String(node.value).length
 
 /** A number in a notation that people and programs read differently, or half a character. */
 function checkScalar(node: { value: unknown; source?: string; range?: readonly number[] | null }, place: (offset: number) => Place, findings: Finding[]): void {

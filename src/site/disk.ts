@@ -1,5 +1,7 @@
+import { existsSync } from 'node:fs'
 import { lstat, readdir, readFile, realpath } from 'node:fs/promises'
 import path from 'node:path'
+import { fileURLToPath } from 'node:url'
 import type { Layer, SourceFile } from '../ladder/curriculum.ts'
 import { compareText, type Finding } from '../ladder/finding.ts'
 import { HANDBOOK_FILE, readHandbook } from '../read/read-curriculum.ts'
@@ -13,41 +15,67 @@ const MOST_FILES = 100_000
 /** A workspace on disk: its layers, the one that is extended first, or why it cannot be read. */
 export type Workspace = { readonly layers: readonly Layer[]; readonly folders: readonly string[]; readonly findings: readonly Finding[] }
 
+/** Where files are read from: the disk, or a commit. */
+export type Reader = {
+  /** The folder by its one true name, or undefined where there is none. */
+  real(folder: string): Promise<string | undefined>
+  /** Its ladders, pages and handbook.yaml. `shown` is the folder as findings name it. */
+  files(folder: string, shown: string, findings: Finding[]): Promise<SourceFile[]>
+}
+
+/** Reads from disk. */
+export const disk: Reader = { real: realFolder, files: filesOf }
+
 /**
  * Reads a workspace and those it extends.
  *
  * Shape   a folder to layers of files. Links, devices and pipes are not followed; a folder that is not there is a finding.
  */
-export async function readWorkspace(folder: string): Promise<Workspace> {
+export async function readWorkspace(folder: string, reader: Reader = disk): Promise<Workspace> {
   const layers: Layer[] = []
   const folders: string[] = []
   const findings: Finding[] = []
   let next: string | undefined = folder
   while (next !== undefined) {
     const here: string = next
-    const real = await realFolder(here)
+    const real = await reader.real(here)
     const above = folders.length === 0 ? HANDBOOK_FILE : path.relative(folder, path.join(folders[0] ?? folder, HANDBOOK_FILE))
-    if (real === undefined) {
-      findings.push(atTop(above, 'handbook-is-there', folders.length === 0 ? `There is no folder "${here}".` : `What this handbook extends is not there: no folder "${path.relative(folder, here)}". Mend extends.`))
+    const wrong = real === undefined ? absent(here, folder, folders) : unending(real, folders)
+    if (real === undefined || wrong !== undefined) {
+      findings.push(atTop(above, real === undefined ? 'handbook-is-there' : 'layers-end', wrong ?? ''))
       break
     }
-    if (folders.includes(real)) {
-      findings.push(atTop(above, 'layers-end', 'This handbook extends, by way of others, itself. Take out one extends.'))
-      break
-    }
-    if (folders.length >= MOST_LAYERS) {
-      findings.push(atTop(above, 'layers-end', `More than ${MOST_LAYERS} handbooks extend one another. Join some of them.`))
-      break
-    }
-    const prefix = path.relative(folder, real)
-    const files = await filesOf(real, prefix, findings)
+    const files = await reader.files(real, path.relative(folder, real), findings)
     layers.unshift({ files })
     folders.unshift(real)
     const handbook = files.find(({ file }) => file === HANDBOOK_FILE)
     const extended = handbook ? readHandbook(handbook).value?.extends : undefined
-    next = extended === undefined ? undefined : path.resolve(real, extended)
+    next = extended === undefined ? undefined : extendedFolder(real, extended)
   }
   return { layers, folders, findings }
+}
+
+/** The starter curriculum that comes with this program, by the name a handbook extends it by. */
+const STARTER = 'rungbook/starter'
+const OWN = fileURLToPath(new URL('../..', import.meta.url)).replace(/[\\/]$/, '')
+
+/** Where what is extended lies: our own starter, a folder beside, or an installed package. */
+function extendedFolder(from: string, name: string): string {
+  if (name === STARTER) return OWN
+  if (/^[./\\]/.test(name) || path.isAbsolute(name)) return path.resolve(from, name)
+  const installed = above(from).map((folder) => path.join(folder, 'node_modules', name)).find((folder) => existsSync(path.join(folder, HANDBOOK_FILE)))
+  return installed ?? path.resolve(from, name)
+}
+
+/** A folder and all that it lies in. */
+const above = (folder: string): string[] => (path.dirname(folder) === folder ? [folder] : [folder, ...above(path.dirname(folder))])
+
+const absent = (here: string, folder: string, folders: readonly string[]): string =>
+  folders.length === 0 ? `There is no folder "${here}".` : `What this handbook extends is not there: no folder "${path.relative(folder, here)}". Mend extends.`
+
+function unending(real: string, folders: readonly string[]): string | undefined {
+  if (folders.includes(real)) return 'This handbook extends, by way of others, itself. Take out one extends.'
+  return folders.length >= MOST_LAYERS ? `More than ${MOST_LAYERS} handbooks extend one another. Join some of them.` : undefined
 }
 
 async function realFolder(folder: string): Promise<string | undefined> {

@@ -54,7 +54,7 @@ test('no page has one id twice', () => {
   }
 })
 
-const UNIT = /\d ?(% of body weight|% of body mass|% of 1RM|%|cm|m|m\/s|kg|N|N·m\/kg|J\/kg|reps|weeks|× body weight)$|^\d+°$|^\d+\.\d\d$/
+const UNIT = /\d ?(% of body weight|% of body mass|% of 1RM|%|cm|m|m\/s|kg|N|N·m\/kg|J\/kg|reps?|weeks?|× body weight)$|^\d+°$|^\d+\.\d\d$/
 
 test('every number that was computed carries its unit and leads to its derivation', () => {
   let figures = 0

@@ -1,0 +1,113 @@
+import { realpath } from 'node:fs/promises'
+import path from 'node:path'
+import type { Comparison } from '../compare/change.ts'
+import { compare } from '../compare/compare.ts'
+import type { Finding } from '../ladder/finding.ts'
+import { measure, type MeasuredCurriculum } from '../measure/measure.ts'
+import { readCurriculum } from '../read/read-curriculum.ts'
+import { readWorkspace, type Workspace } from '../site/disk.ts'
+import { commitOf, readWorkspaceAt } from '../site/git.ts'
+import { seal } from '../site/seal.ts'
+import { workspaceOption } from './curriculum.ts'
+import { reviewJson } from './review-json.ts'
+import { reviewMarkdown } from './review-markdown.ts'
+import { reviewSarif } from './review-sarif.ts'
+import { reviewText } from './review-text.ts'
+import { EXIT, Misuse, type Console, type Typed, type Verb } from './verb.ts'
+
+/** A comparison, what had to be left out of it, and the curriculum as it is now. */
+export type Reviewed = { readonly comparison: Comparison; readonly notes: readonly string[]; readonly after: MeasuredCurriculum }
+
+const FORMATS = { text: reviewText, markdown: reviewMarkdown, json: reviewJson, sarif: reviewSarif } as const
+
+const isFormat = (name: unknown): name is keyof typeof FORMATS => typeof name === 'string' && Object.hasOwn(FORMATS, name)
+
+/** `rungbook review`: what a change means. */
+export const reviewVerb: Verb = {
+  name: 'review',
+  says: 'says what the working tree, or another revision, changes against a git revision, and what follows from it',
+  usage: `rungbook review REVISION [REVISION] [--workspace DIR] [--format ${Object.keys(FORMATS).join('|')}]\nrungbook review --seal LADDER --by NAME [--workspace DIR]`,
+  options: { ...workspaceOption, format: { type: 'string' }, seal: { type: 'string' }, by: { type: 'string' } },
+
+  async run(typed, console) {
+    if (typed.options.seal !== undefined) return sealed(typed, console)
+    const format = typed.options.format ?? 'text'
+    if (!isFormat(format)) throw new Misuse(`--format must be one of ${Object.keys(FORMATS).join(', ')}, not "${String(format)}".`)
+    const [base, other, ...more] = typed.rest
+    if (base === undefined || more.length > 0) throw new Misuse('Name one revision to compare the working tree with, or two to compare with one another.')
+    const folder = await folderOf(typed, console)
+    const before = await at(folder, base)
+    const after = other === undefined ? read(await readWorkspace(folder)) : await at(folder, other)
+    for (const side of [before, after]) {
+      if ('failed' in side) {
+        console.note(`${side.failed}\n`)
+        return EXIT.usage
+      }
+    }
+    if ('failed' in before || 'failed' in after) return EXIT.usage
+    const reviewed = reviewedOf(before, after)
+    console.out(FORMATS[format](reviewed))
+    return EXIT.fine
+  },
+}
+
+/** One side of a comparison: what could be read, and the files that could not. */
+type Side = { readonly measured: MeasuredCurriculum | undefined; readonly findings: readonly Finding[] }
+
+async function folderOf({ options }: Typed, { folder }: Pick<Console, 'folder'>): Promise<string> {
+  const named = path.resolve(folder, typeof options.workspace === 'string' ? options.workspace : '.')
+  return realpath(named).catch(() => named)
+}
+
+function read(workspace: Workspace): Side {
+  const reading = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers)
+  const value = 'value' in reading ? reading.value : undefined
+  return { measured: value && measure(value), findings: [...workspace.findings, ...reading.findings] }
+}
+
+async function at(folder: string, revision: string): Promise<Side | { readonly failed: string }> {
+  const commit = await commitOf(folder, revision)
+  return 'failed' in commit ? commit : read(await readWorkspaceAt(commit, folder))
+}
+
+const NOTHING: Comparison = { typed: [], followed: [] }
+
+/** Compares what can be compared, and says what cannot: a ladder that does not read on one side is left out on both. */
+function reviewedOf(before: Side, after: Side): Reviewed {
+  const sides = [['at the base', before], ['now', after]] as const
+  const { measured: now } = after
+  const { measured: then } = before
+  if (!then || !now) {
+    const notes = sides.flatMap(([when, { measured, findings }]) => (measured ? [] : [`The handbook cannot be read ${when}, so nothing can be compared: ${findings[0]?.message ?? 'it is not there.'}`]))
+    return { comparison: NOTHING, notes, after: now ?? then ?? { handbook: { title: '', organisation: '', edition: '1', languages: ['en'], units: 'metric', contact: '' }, ladders: [], pages: [] } }
+  }
+  const unread = sides.map(([when, { measured, findings }]) => ({ when, files: unreadable(measured, findings) }))
+  const notes = unread.flatMap(({ when, files }) => [...files].map((file) => `${file} cannot be read ${when}; it is left out.`))
+  const left = new Set(unread.flatMap(({ files }) => [...files]))
+  return { comparison: compare(without(then, left), without(now, left)), notes, after: now }
+}
+
+/** Files with findings out of which no ladder or page came. */
+function unreadable(measured: MeasuredCurriculum | undefined, findings: readonly Finding[]): Set<string> {
+  const read_ = new Set([...(measured?.ladders ?? []), ...(measured?.pages ?? [])].map(({ places }) => places.get('')?.file))
+  return new Set(findings.map(({ file }) => file).filter((file) => file.endsWith('.md') && !read_.has(file)))
+}
+
+function without(curriculum: MeasuredCurriculum, files: ReadonlySet<string>): MeasuredCurriculum {
+  const kept = ({ places }: { readonly places: ReadonlyMap<string, { readonly file: string }> }): boolean => !files.has(places.get('')?.file ?? '')
+  return { ...curriculum, ladders: curriculum.ladders.filter(kept), pages: curriculum.pages.filter(kept) }
+}
+
+/** Signs a ladder off: who, when, and a digest over its criteria, loads and safety, into its own file. */
+async function sealed(typed: Typed, console: Console): Promise<number> {
+  const { seal: id, by } = typed.options
+  if (typeof id !== 'string' || typeof by !== 'string' || by.trim() === '') throw new Misuse('Say which ladder is signed off and by whom: --seal press-up --by "A. Reviewer".')
+  const folder = await folderOf(typed, console)
+  const { measured } = read(await readWorkspace(folder))
+  const ladder = measured?.ladders.find((candidate) => candidate.id === id)
+  if (!ladder) throw new Misuse(`There is no ladder "${id}" here that can be read.`)
+  const file = await seal(folder, ladder, { by: by.trim(), on: new Date().toISOString().slice(0, 10) })
+  if (file === undefined) throw new Misuse(`"${id}" is not written in this workspace. Sign it where it is, or in a file here that says amends: ${id}.`)
+  console.out(`${file}: reviewed by ${by.trim()}, seal ${ladder.digest}\n`)
+  return EXIT.fine
+}

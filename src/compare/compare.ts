@@ -1,0 +1,73 @@
+import { placeOf } from '../ladder/finding.ts'
+import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
+import type { Change, Comparison, Weight } from './change.ts'
+import { followedIn } from './followed.ts'
+import { change } from './make.ts'
+import { placementsFollow } from './placed.ts'
+import { paired, typedIn } from './typed.ts'
+
+/**
+ * What was typed between two states of a curriculum, and what follows from it.
+ *
+ * Shape   two measured curricula to two lists; what could hurt somebody first, then by ladder, rung and name. Nothing typed, nothing follows.
+ */
+export function compare(before: MeasuredCurriculum, after: MeasuredCurriculum): Comparison {
+  const typed: Change[] = [...handbookChanges(before, after), ...pageChanges(before, after)]
+  const followed: Change[] = []
+  const then = new Map(before.ladders.map((ladder) => [ladder.id, ladder]))
+  const now = new Map(after.ladders.map((ladder) => [ladder.id, ladder]))
+  for (const ladder of after.ladders) {
+    const was = then.get(ladder.id)
+    if (was === ladder) continue
+    if (!was) typed.push(whole('ladder-added', ladder, 'growth'))
+    else {
+      const pair = paired(was, ladder)
+      const own = typedIn(pair)
+      typed.push(...own)
+      if (own.length > 0) followed.push(...followedIn(pair, own), ...placementsFollow(pair, own))
+    }
+  }
+  for (const ladder of before.ladders) if (!now.has(ladder.id)) typed.push(whole('ladder-withdrawn', ladder, 're-placing'))
+  return { typed: weightiest(typed), followed: weightiest(followed) }
+}
+
+const whole = (kind: 'ladder-added' | 'ladder-withdrawn', ladder: MeasuredLadder, weight: Weight): Change => {
+  const side = { text: ladder.title }
+  const at = placeOf(ladder.places, ['id'])
+  return change({ kind, subject: { ladder: ladder.id }, name: 'ladder', weight, ...(kind === 'ladder-added' ? { after: side, is: at } : { before: side, was: at, unsafe: true }) })
+}
+
+function handbookChanges({ handbook: before }: MeasuredCurriculum, { handbook: after }: MeasuredCurriculum): Change[] {
+  const text = (value: unknown): string => (typeof value === 'object' ? JSON.stringify(value) : String(value ?? 'not given'))
+  const keys = [...new Set([...Object.keys(before), ...Object.keys(after)])].filter((key) => key !== 'edition')
+  return keys.flatMap((key) => {
+    const [was, is] = [before, after].map((handbook) => text(handbook[key as keyof typeof handbook]))
+    return was === is ? [] : [change({ kind: 'handbook-changed', subject: {}, name: key, weight: 'wording', before: { text: was ?? '' }, after: { text: is ?? '' } })]
+  })
+}
+
+function pageChanges({ pages: before }: MeasuredCurriculum, { pages: after }: MeasuredCurriculum): Change[] {
+  const then = new Map(before.map((page) => [page.id, page]))
+  const now = new Map(after.map((page) => [page.id, page]))
+  const came = after.flatMap((page) => {
+    const was = then.get(page.id)
+    const subject = { page: page.id }
+    const is = placeOf(page.places, [])
+    if (!was) return [change({ kind: 'page-added', subject, name: 'page', weight: 'growth', after: { text: page.title }, is })]
+    const text = ({ title, summary, body }: typeof page): string => `${title}\n${summary}\n${body}`
+    return text(was) === text(page) ? [] : [change({ kind: 'page-reworded', subject, name: 'page', weight: 'to judge', before: { text: was.title }, after: { text: page.title }, was: placeOf(was.places, []), is })]
+  })
+  const went = before.filter((page) => !now.has(page.id)).map((page) => change({ kind: 'page-withdrawn', subject: { page: page.id }, name: 'page', weight: 're-placing', before: { text: page.title }, was: placeOf(page.places, []), unsafe: true }))
+  return [...came, ...went]
+}
+
+const HEAVY: Record<Weight, number> = { 're-placing': 0, 'to judge': 1, growth: 2, wording: 3 }
+
+/** What could hurt somebody first, then by weight; the order of the handbook within. */
+const weightiest = (changes: readonly Change[]): Change[] => changes.toSorted((a, b) => Number(b.unsafe) - Number(a.unsafe) || HEAVY[a.weight] - HEAVY[b.weight])
+
+/** What the next edition is, by the weightiest change in it. */
+export function editionKind({ typed, followed }: Comparison): Weight | 'no change' {
+  const [heaviest] = [...typed, ...followed].map(({ weight }) => weight).toSorted((a, b) => HEAVY[a] - HEAVY[b])
+  return heaviest ?? 'no change'
+}

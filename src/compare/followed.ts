@@ -1,0 +1,122 @@
+import { figureText, intervalText } from '../quantity/figure.ts'
+import { isMissing, type Outcome } from '../quantity/outcome.ts'
+import { interval } from '../quantity/spread.ts'
+import type { Load } from '../load/model.ts'
+import { MOST_REPS } from '../load/repetitions.ts'
+import { placeOf } from '../ladder/finding.ts'
+import type { MeasuredRung } from '../measure/measure.ts'
+import { repsText, type Prediction, type Reps } from '../measure/predict.ts'
+import type { Step, StepKind } from '../measure/step.ts'
+import type { Change, ChangeKind, Side, Subject } from './change.ts'
+import { change } from './make.ts'
+import type { Pair } from './typed.ts'
+
+/** Typed changes of a ladder that touch any of these rungs, or the whole ladder under one of these names. */
+export function causesOf(typed: readonly Change[], rungs: readonly string[], names: RegExp): string[] {
+  return typed.filter(({ subject, name }) => (subject.rung === undefined ? names.test(name) : rungs.includes(subject.rung) && TOUCHES.test(name))).map(({ fingerprint }) => fingerprint)
+}
+
+/** What on a rung decides its numbers: everything but its wording. */
+const TOUCHES = /^(?!(title|introduction|set-up|cues|faults|notes|first_side|equipment|cautions|form|full rep|supervision)$)/
+const STANDARD = /^(standard|first_reps|sessions_per_week)/
+
+/** Loads closer than a hundredth of a percent are the same digits in other clothes. */
+const SAME = 1e-4
+
+const loadSide = (outcome: Outcome<Load>): Side | undefined => {
+  if (isMissing(outcome)) return undefined
+  const { unit } = outcome.quantity
+  const ends = interval(outcome.load)
+  return { text: `${figureText(outcome.load.mid, unit)} (${intervalText(ends, unit)})`, number: outcome.load.mid, unit, interval: ends }
+}
+
+/** Everything that follows in one ladder from what was typed in it. Each follow-on names its causes. */
+export function followedIn(pair: Pair, typed: readonly Change[]): Change[] {
+  return [...pair.rungs.flatMap(([was, is]) => loadFollows(was, is, pair, typed)), ...stepsFollow(pair, typed), ...sealFollows(pair, typed)]
+}
+
+function loadFollows(was: MeasuredRung, is: MeasuredRung, pair: Pair, typed: readonly Change[]): Change[] {
+  const [before, after] = [loadSide(was.outcome), loadSide(is.outcome)]
+  const make = (kind: ChangeKind): Change[] => [
+    change({ kind, subject: { ladder: pair.after.id, rung: is.id }, name: 'load', weight: 're-placing', before, after, causes: causesOf(typed, [is.id], /^$/), ...placesOf(pair, is.id) }),
+  ]
+  if (before === undefined && after === undefined) return []
+  if (before === undefined) return make('load-now-computed')
+  if (after === undefined) return make('load-no-longer-computed')
+  const [a, b] = [before.number ?? 0, after.number ?? 0]
+  if (before.unit === after.unit && Math.abs(b - a) <= SAME * Math.max(1, Math.abs(a))) return []
+  return make(b > a ? 'load-rises' : 'load-falls')
+}
+
+const placesOf = ({ before, after }: Pair, rung: string) => ({ was: placeOf(before.places, ['rungs', rung]), is: placeOf(after.places, ['rungs', rung]) })
+
+/** Steps that are in both, by the rungs they join. */
+function stepsFollow(pair: Pair, typed: readonly Change[]): Change[] {
+  const renamed = new Map(pair.rungs.map(([was, is]) => [was.id, is.id]))
+  return pair.rungs.flatMap(([was, is]) =>
+    is.steps.flatMap((after) => {
+      const before = was.steps.find(({ from }) => (renamed.get(from) ?? from) === after.from)
+      if (!before) return []
+      const causes = causesOf(typed, [after.from, after.to], STANDARD)
+      const subject = { ladder: pair.after.id, rung: is.id }
+      const common = { causes, ...placesOf(pair, is.id) }
+      return [...kindFollows(before, after, subject, common), ...figuresFollow(before, after, subject, common)]
+    }),
+  )
+}
+
+type Common = Pick<Change, 'causes' | 'was' | 'is'>
+
+/** How steep each kind of step is; where one cannot be told there is no order. */
+const STEEP: Record<StepKind, number> = { backwards: 0, level: 1, comfortable: 2, uncertain: 3, 'too steep': 4 }
+
+function kindFollows(before: Step, after: Step, subject: Subject, common: Common): Change[] {
+  const [was, is] = [before.kind, after.kind]
+  const side = (kind: Outcome<StepKind>): Side | undefined => (isMissing(kind) ? undefined : { text: kind })
+  const make = (kind: ChangeKind, unsafe = false): Change[] => [change({ kind, subject, name: `step from ${after.from}`, weight: 're-placing', before: side(was), after: side(is), unsafe, ...common })]
+  if (isMissing(was) && isMissing(is)) return []
+  if (isMissing(was)) return make('step-now-told')
+  if (isMissing(is)) return make('step-no-longer-told')
+  return was === is ? [] : make(STEEP[is] > STEEP[was] ? 'step-steepens' : 'step-eases', is === 'too steep')
+}
+
+const count = (reps: Reps): number => (reps === 'beyond' ? MOST_REPS + 1 : reps)
+
+function figuresFollow(before: Step, after: Step, subject: Subject, common: Common): Change[] {
+  const found: Change[] = []
+  const add = (up: ChangeKind, down: ChangeKind, name: string, was: Side, is: Side, rises: boolean): void =>
+    void found.push(change({ kind: rises ? up : down, subject, name: `${name} from ${after.from}`, weight: 're-placing', before: was, after: is, ...common }))
+  const [p, q] = [before.predicted, after.predicted]
+  if (!isMissing(p) && !isMissing(q) && repsText(p) !== repsText(q)) {
+    const side = (prediction: Prediction): Side => ({ text: `${repsText(prediction)} reps`, number: count(prediction.low), unit: 'reps' })
+    add('first-reps-rise', 'first-reps-fall', 'first reps', side(p), side(q), count(q.low) + count(q.high) > count(p.low) + count(p.high))
+  }
+  const [m, n] = [before.computed_entry, after.computed_entry]
+  if (!isMissing(m) && !isMissing(n) && m !== n) add('least-entry-rises', 'least-entry-falls', 'least entry', { text: figureText(m, 'reps'), number: m, unit: 'reps' }, { text: figureText(n, 'reps'), number: n, unit: 'reps' }, n > m)
+  const [b, c] = [before.block, after.block]
+  if (!isMissing(b) && !isMissing(c) && b.weeks.join() !== c.weeks.join()) {
+    const side = (weeks: readonly [number, number]): Side => ({ text: intervalText({ low: weeks[0], high: weeks[1] }, 'weeks'), number: weeks[1], unit: 'weeks' })
+    add('block-lengthens', 'block-shortens', 'time on the rung', side(b.weeks), side(c.weeks), c.weeks[0] + c.weeks[1] > b.weeks[0] + b.weeks[1])
+  }
+  return found
+}
+
+/** A seal that matched what it signs, and no longer does. */
+function sealFollows({ before, after }: Pair, typed: readonly Change[]): Change[] {
+  const holds = (ladder: Pair['before']): boolean | undefined => ladder.sealed
+  if (holds(before) === holds(after)) return []
+  const broken = holds(after) === false
+  if (!broken && holds(before) !== false) return []
+  return [
+    change({
+      kind: broken ? 'seal-broken' : 'seal-mended',
+      subject: { ladder: after.id },
+      name: 'review',
+      weight: 'to judge',
+      before: { text: before.review ? `${before.review.by}, ${before.review.on}` : 'none' },
+      after: { text: after.review ? `${after.review.by}, ${after.review.on}` : 'none' },
+      causes: typed.filter(({ weight, kind }) => weight !== 'wording' || kind === 'rung-renamed').map(({ fingerprint }) => fingerprint),
+      is: placeOf(after.places, ['review']),
+    }),
+  ]
+}
