@@ -27,6 +27,7 @@ import { retiredRungsNameAnHeir } from './retired-rungs-name-an-heir.ts'
 import type { Rule } from './rule.ts'
 import { rungsDiffer } from './rungs-differ.ts'
 import { rungsRise } from './rungs-rise.ts'
+import { sealsMatch } from './seals-match.ts'
 import { silenced, type Named } from './silence.ts'
 import { sourcesAreCited } from './sources-are-cited.ts'
 import { standardsSuitTheLoad } from './standards-suit-the-load.ts'
@@ -71,6 +72,7 @@ export const rules: readonly Rule[] = [
   equipmentIsListed,
   equipmentIsUsed,
   sourcesAreCited,
+  sealsMatch,
   picturesHaveText,
   linksResolve,
 ]

@@ -51,6 +51,13 @@ ${cell(isMissing(predicted) ? '–' : figure(`${repsText(predicted)} reps`, work
 </tbody></table></div></section>`
 }
 
+/** Who reviewed it and when, and whether the criteria are still those they signed. */
+function reviewText({ review, sealed }: MeasuredLadder): string {
+  if (!review) return 'not yet reviewed by a named person'
+  const since = sealed === undefined ? 'not sealed' : sealed ? 'criteria unchanged since' : 'criteria changed since'
+  return `${review.by}, ${review.on}; ${since}`
+}
+
 /** "12 to 40 weeks", from meeting the standard on the first rung to meeting it on the aim. */
 function weeksText(ladder: MeasuredLadder): string {
   const weeks = weeksToAim(ladder, ladder.rungs[0]?.id ?? '')
@@ -67,7 +74,7 @@ ${fact('Rest', `${ladder.standard.rest_s} s between sets`)}
 ${ladder.standard.reps !== undefined && fact('Keep in reserve', ladder.standard.reserve_reps === 1 ? '1 rep' : `${ladder.standard.reserve_reps} reps`)}
 ${fact('Equipment', ladder.equipment.join(', ') || 'none')}
 ${fact('From the first rung to the aim', weeksText(ladder))}
-${fact('Review', ladder.review ? `${ladder.review.by}, ${ladder.review.on}` : 'not yet reviewed by a named person')}
+${fact('Review', reviewText(ladder))}
 </dl>`
 }
 
