@@ -1,0 +1,37 @@
+import assert from 'node:assert/strict'
+import { readdirSync, readFileSync } from 'node:fs'
+import { check, type Checked } from '../../src/check/index.ts'
+import type { Finding } from '../../src/ladder/finding.ts'
+import type { Handbook } from '../../src/ladder/schema.ts'
+import { measureLadder } from '../../src/measure/measure.ts'
+import { readLadderFile } from '../../src/read/read-ladder.ts'
+
+const MARK = /[ \t]*(?:# finds: ([a-z-]+)|<!-- finds: ([a-z-]+) -->)/g
+
+/** Every fixture, by name. */
+export const fixtures: readonly string[] = readdirSync(import.meta.dirname).filter((name) => name.endsWith('.md'))
+
+/** A fixture as it lies on disk, marks and all. */
+export const fixture = (name: string): string => readFileSync(`${import.meta.dirname}/${name}`, 'utf8')
+
+/** What the marks in a text ask for: "12 aim-exists". */
+export const marked = (text: string): string[] =>
+  text.split('\n').flatMap((line, index) => [...line.matchAll(MARK)].map(([, inYaml, inBody]) => `${index + 1} ${inYaml ?? inBody}`))
+
+export const handbook: Handbook = { title: 'Fixtures', organisation: 'A club', edition: '1', languages: ['en'], units: 'metric', contact: 'The club' }
+
+/** The day it is in every fixture. */
+export const TODAY = '2026-11-25'
+
+/** What the rules say of one ladder, read without its marks, in a handbook that has a page on safety. */
+export function checked(file: string, text: string): Checked {
+  const { value, findings } = readLadderFile(file, new TextEncoder().encode(text.replace(MARK, '')), 'A club')
+  assert.deepEqual(findings, [], `${file} does not read`)
+  assert.ok(value?.kind === 'ladder', `${file} is no ladder`)
+  const { ladder } = value
+  const known = { rungs: new Set([ladder.id, ...ladder.rungs.map(({ id }) => `${ladder.id}/${id}`)]), pages: new Set(['safety', 'sources']) }
+  return check({ handbook, ladders: [measureLadder(ladder, known)], pages: [] }, TODAY)
+}
+
+/** Everything the rules find in one ladder. */
+export const found = (file: string, text: string): readonly Finding[] => checked(file, text).findings
