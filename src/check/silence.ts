@@ -6,6 +6,9 @@ export type Named = Found & { readonly rule: string }
 
 const RULE = 'silences-are-used'
 
+/** Rules nobody may keep quiet: what they ask for is what stops somebody being hurt. */
+const LOUD = new Set(['stop-signs-are-given', 'landings-stay-within-limits', 'anchored-rungs-ask-for-a-rated-anchor', 'banded-rungs-carry-a-caution', 'supervision-rises-with-risk'])
+
 /** True where a finding is of the rule and, if one is named, on the rung. */
 function covers({ rule, rung }: { readonly rule: string; readonly rung?: string | undefined }, finding: Named, ladder: MeasuredLadder): boolean {
   const [part, at] = finding.path
@@ -20,11 +23,12 @@ function covers({ rule, rung }: { readonly rule: string; readonly rung?: string 
  */
 export function silenced(found: readonly Named[], ladder: MeasuredLadder, today: string): Named[] {
   const silences = ladder.silence ?? []
-  const standing = silences.filter(({ until }) => until >= today)
+  const standing = silences.filter(({ until, rule }) => until >= today && !LOUD.has(rule))
   const kept = found.filter((finding) => !standing.some((silence) => covers(silence, finding, ladder)))
   const wrong = silences.flatMap((silence, index): Named[] => {
     const path = ['silence', index]
     const where = silence.rung === undefined ? '' : ` on "${silence.rung}"`
+    if (LOUD.has(silence.rule)) return [{ rule: RULE, path, message: `${silence.rule} cannot be silenced: it is about safety. Put right what it finds.` }]
     if (silence.until < today) return [{ rule: RULE, path, message: `The silence of ${silence.rule}${where} ended on ${silence.until}. Put right what it kept quiet, or give a new day and reason.` }]
     return found.some((finding) => covers(silence, finding, ladder)) ? [] : [{ rule: RULE, path, message: `The silence of ${silence.rule}${where} keeps nothing quiet. Take it out.` }]
   })

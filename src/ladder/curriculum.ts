@@ -34,6 +34,9 @@ export type Rung = {
   readonly words: RungWords | undefined
 }
 
+/** A safety note a layer took out, with the name of who answers for it. */
+export type WithdrawnNote = { readonly note: string; readonly because: string; readonly by: string; readonly layer: string }
+
 /** What a layer changed in a ladder it did not write. */
 export type Amended = { readonly by: string; readonly because: string; readonly what: readonly string[] }
 
@@ -42,6 +45,7 @@ export type Ladder = Omit<LadderFields, 'rungs'> & {
   readonly intro: Markdown
   readonly rungs: readonly Rung[]
   readonly amended: readonly Amended[]
+  readonly withdrawn_notes: readonly WithdrawnNote[]
   /** The organisation whose layer wrote it. */
   readonly layer: string
   readonly places: Places

@@ -26,6 +26,12 @@ const standard = z.strictObject(
   '{key} must hold keys such as sets and reps.',
 )
 
+/** What a layer changes of a standard: what it leaves out stays as it was, so nothing here has a default. */
+const changedStandard = z.strictObject(
+  { sets: count(1, 10).optional(), ...amount, sessions: count(1, 10).optional(), rest_s: measured(0, 900, 's').optional(), reserve_reps: count(0, 5).optional() },
+  '{key} must hold keys such as sets and reps.',
+)
+
 /** A rung's own standard for entering it; what it leaves out comes from the ladder's. */
 const entry = z.strictObject(
   { sets: count(1, 10).optional(), ...amount, sessions: count(1, 10).optional(), reserve_reps: count(0, 5).optional() },
@@ -104,9 +110,10 @@ export const ladderSchema = z.strictObject(
 export const amendmentSchema = z.strictObject({
   amends: id,
   because: words(300),
+  base: words(40).optional(),
   title: fields.title.optional(),
   equipment: fields.equipment.optional(),
-  standard: standard.partial().optional(),
+  standard: changedStandard.optional(),
   first_reps: fields.first_reps,
   sessions_per_week: measured(0.5, 14, '').optional(),
   form: fields.form.optional(),
@@ -115,7 +122,9 @@ export const amendmentSchema = z.strictObject({
   silence: fields.silence,
   stop: fields.stop.optional(),
   ask_first: fields.ask_first.optional(),
-  rungs: z.array(rung.partial().extend({ id }), '{key} must be a list of rungs.').max(500, '{key} must be a list of at most 500.').optional(),
+  withdraw: z.array(z.strictObject({ id, heir: id, because: words(300) }, 'each withdrawn rung must hold id, heir and because.'), '{key} must be a list.').max(100, '{key} must be a list of at most 100.').optional(),
+  withdraw_notes: z.array(z.strictObject({ note: words(300), because: words(300), by: words(80) }, 'each withdrawn note must hold note, because and by.'), '{key} must be a list.').max(20, '{key} must be a list of at most 20.').optional(),
+  rungs: z.array(rung.partial().extend({ id, before: id.optional() }), '{key} must be a list of rungs.').max(500, '{key} must be a list of at most 500.').optional(),
 })
 
 /** The front matter of a page of the handbook. */

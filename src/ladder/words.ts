@@ -7,7 +7,7 @@ import type { Unit } from '../quantity/unit.ts'
  */
 
 /** Letters that write backwards, hide or join: they make two names look alike. */
-const HIDDEN = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u00ad\u200b-\u200f\u2028-\u202f\u2060-\u206f\ufeff\ufff9-\ufffb]/
+const HIDDEN = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u00ad\u200b\u200e\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb]/
 
 /** One line of plain words. */
 export const words = (most = 200) => {
@@ -27,7 +27,7 @@ export const list = <Each extends z.ZodType = ReturnType<typeof words>>(most: nu
 
 /** Addresses the handbook keeps for itself, and names some systems cannot store. */
 export const RESERVED = new Set(
-  'index 404 assets data pagefind sources checks search feed sitemap manifest service-worker cards changes equipment movement-map find-your-rung my-ladders con prn aux nul com1 lpt1'.split(' '),
+  'index 404 assets data pagefind sources checks search feed sitemap manifest service-worker cards changes equipment movement-map find-your-rung my-ladders con prn aux nul com1 com2 com3 com4 com5 com6 com7 com8 com9 lpt1 lpt2 lpt3 lpt4 lpt5 lpt6 lpt7 lpt8 lpt9'.split(' '),
 )
 
 const ID = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/

@@ -6,6 +6,8 @@ export type Band = { readonly a: number; readonly b: number; readonly c: number;
 
 /** Three unknowns want three points. */
 const FEWEST = 3
+/** A slope that is level but for rounding, over the force half-way: a spring of constant force does not fall. */
+const ROUNDING = 1e-9
 
 /**
  * The curve through measured points of one band, by least squares.
@@ -29,7 +31,7 @@ export function bandCurve(points: Pairs): Outcome<Band> {
     const t = (stretch_cm - middle) / half
     return p + q * t + r * t * t
   }
-  const falls = q - 2 * r < 0 || q + 2 * r < 0 // the slope at either end
+  const falls = Math.min(q - 2 * r, q + 2 * r) < -ROUNDING * Math.abs(p) // the slope at either end
   if (falls) return missing('the measured force of the band falls as it is stretched; measure it again')
   return { a: p - (q * middle) / half + (r * middle * middle) / half ** 2, b: q / half - (2 * r * middle) / half ** 2, c: r / half ** 2, from_cm, to_cm, force_n }
 }

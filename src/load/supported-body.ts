@@ -73,9 +73,9 @@ function unfit({ facing, feet, hands, hand_height_cm, lean_deg, strap_cm, anchor
   if (hands !== 'straps' && (anchor_height_cm !== undefined || strap_cm !== undefined)) return 'an anchor or a strap is given, but the hands are not on straps'
   if (onStraps && anchor_height_cm === undefined) return 'anchor_height_cm is not given; straps need it'
   const given = [onStraps ? strap_cm : hand_height_cm, lean_deg].filter((value) => value !== undefined).length
-  const names = onStraps ? 'strap_cm or lean_deg' : 'hand_height_cm or lean_deg'
+  const names = onStraps ? ['strap_cm', 'lean_deg'] : ['hand_height_cm', 'lean_deg']
   if (given === 1) return undefined
-  return given === 0 ? `neither ${names} is given; one of them sets the position` : `${names} are both given; one of them follows from the other`
+  return given === 0 ? `neither ${names.join(' nor ')} is given; one of them sets the position` : `${names.join(' and ')} are both given; one of them follows from the other`
 }
 
 /** An assumption about what the body touches: which way the hands are pushed, and where a flat foot presses. */

@@ -22,7 +22,7 @@ export function missingRung(from: End, to: End, athlete: Athlete): Outcome<Missi
   if (isMissing(from.outcome)) return from.outcome
   if (isMissing(to.outcome)) return to.outcome
   if (from.model !== to.model) return missing('the two rungs are computed by different models')
-  const differing = Object.keys(from.model.keys).filter((key) => asked(from, key) !== asked(to, key))
+  const differing = Object.keys(from.model.keys).filter((key) => JSON.stringify(asked(from, key)) !== JSON.stringify(asked(to, key)))
   const [key] = differing
   const spec = key === undefined ? undefined : from.model.keys[key]
   if (key === undefined || !spec || !isNumberKey(spec)) return missing('the two rungs differ in no measurement that could lie between')

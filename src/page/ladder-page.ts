@@ -90,6 +90,7 @@ export function ladderPage(ladder: MeasuredLadder, diagram: Html): SitePage {
 <h1>${ladder.title}</h1>
 <div class="lead">${prose(ladder.intro, { from: address, first_heading: 2 })}</div>
 ${ladder.amended.map(({ by, because, what }) => html`<p class="amended">Changed by ${by} (${what.join(', ')}): ${because}</p>`)}
+${ladder.withdrawn_notes.map(({ note, because, by, layer }) => html`<p class="amended">Safety note withdrawn by ${by} for ${layer}: “${note}”. ${because}</p>`)}
 ${facts(ladder)}
 <section><h2 id="rungs">Rungs</h2>
 <ol class="rungs">${ladder.rungs.map((rung) => rungRow(rung, ladder, address))}

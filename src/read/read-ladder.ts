@@ -55,12 +55,15 @@ function byId(places: Map<string, Place>, rungs: readonly { id: string }[]): voi
   }
 }
 
+/** The same words, however the keyboard put the accents on. */
+const alike = (one: string, other: string): boolean => one.normalize() === other.normalize()
+
 /** Matches `##` sections to rungs: by {#id}, else by title. Sections without a rung are findings; an amendment's need only an {#id}. */
 function proseOf(file: string, sections: readonly Section[], body_line: number, rungs: readonly RungFields[] | undefined, places: Map<string, Place>) {
   const words = new Map<string, RungWords>()
   const findings: Finding[] = []
   for (const section of sections) {
-    const rung = rungs?.find(({ id, title }) => (section.id === undefined ? title === section.title : id === section.id))
+    const rung = rungs?.find(({ id, title }) => (section.id === undefined ? alike(title, section.title) : id === section.id))
     const id = rungs ? rung?.id : section.id
     if (id === undefined) {
       const remedy = rungs ? `Give it the title of a rung, or add the rung's id: {#${rungs[0]?.id ?? 'id'}}.` : 'Add the id of the rung it is for, such as {#floor}.'
@@ -68,7 +71,7 @@ function proseOf(file: string, sections: readonly Section[], body_line: number, 
     } else if (words.has(id)) {
       findings.push(atTop(file, 'sections-match-rungs', `The rung "${id}" is described twice. Join the two sections.`, section.line))
     } else {
-      if (rung && rung.title !== section.title) findings.push(atTop(file, 'sections-match-rungs', `The heading says "${section.title}", the rung is called "${rung.title}". Make them the same.`, section.line))
+      if (rung && !alike(rung.title, section.title)) findings.push(atTop(file, 'sections-match-rungs', `The heading says "${section.title}", the rung is called "${rung.title}". Make them the same.`, section.line))
       const read = rungWords(file, section, body_line, id, places)
       words.set(id, read.words)
       findings.push(...read.findings)
@@ -78,11 +81,11 @@ function proseOf(file: string, sections: readonly Section[], body_line: number, 
 }
 
 function ladderOf({ rungs, ...fields }: LadderFields, intro: string, words: ReadonlyMap<string, RungWords>, layer: string, places: ReadonlyMap<string, Place>): Ladder {
-  return { ...fields, intro, rungs: rungs.map((rung, index) => rungOf(rung, rungs[index - 1], words.get(rung.id))), amended: [], layer, places }
+  return { ...fields, intro, rungs: rungs.map((rung, index) => rungOf(rung, rungs[index - 1], words.get(rung.id))), amended: [], withdrawn_notes: [], layer, places }
 }
 
 /** A rung with its silences filled in: it follows the one above it in the file, unless it says otherwise. */
-function rungOf(rung: RungFields, above: RungFields | undefined, words: RungWords | undefined): Rung {
+export function rungOf(rung: RungFields, above: { readonly id: string } | undefined, words: RungWords | undefined): Rung {
   return {
     id: rung.id,
     title: rung.title,

@@ -52,7 +52,7 @@ const BAD: Readonly<Record<string, readonly string[]>> = {
     '"Stand on one leg on a pad" works one side at a time but carries no caution. Add cautions.',
   ],
   'loads-are-computed': [
-    'The load of "Hands on a bench" is not computed: hand_height_cm or lean_deg are both given; one of them follows from the other. Change the set-up, or write model: skill.',
+    'The load of "Hands on a bench" is not computed: hand_height_cm and lean_deg are both given; one of them follows from the other. Change the set-up, or write model: skill.',
   ],
   'measurements-are-plausible': [
     'travel_cm of "Drop from 20 cm" is 5 cm, far from the 30 and 40 cm beside it. Look at the digits again.',

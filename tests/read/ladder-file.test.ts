@@ -27,6 +27,7 @@ test('a ladder without a slip reads without a finding, its silences filled in', 
     ask_first: ['a fall in the last year'],
     intro: 'Two rungs.',
     amended: [],
+    withdrawn_notes: [],
     layer: 'A club',
   })
   assert.deepEqual(
@@ -228,6 +229,11 @@ const sections = [
 ]
 
 for (const { says, from, to, finds } of sections) test(`${says}: ${finds.length === 0 ? 'nothing to put right' : 'told where and what to do'}`, () => assert.deepEqual(after(from, to), finds))
+
+test('a heading and a title that differ only in how an accent is stored are one', () => {
+  const text = edited(LADDER, 'title: Free', 'title: "Fr\u00e9e"').replace('## Free {#free}', '## Fre\u0301e')
+  assert.deepEqual(read(text).findings, [])
+})
 
 test('what a rung says is kept part by part, each with its line', () => {
   const text = edited(
