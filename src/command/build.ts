@@ -22,7 +22,7 @@ export const buildVerb: Verb = {
     const out = typeof typed.options.output === 'string' ? path.resolve(console.folder, typed.options.output) : path.join(folder, '_site')
     const unfit = await unfitOutput(out, workspace.folders)
     if (unfit) throw new Misuse(unfit)
-    const { pages, files } = await buildSite(measured, out, (stage) => console.progress(stage))
+    const { pages, files } = await buildSite(measured, folder, out, (stage) => console.progress(stage))
     console.out(`${pages} pages in ${files} files: ${path.relative(console.folder, out) || out}\n`)
     return EXIT.fine
   },

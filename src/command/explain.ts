@@ -1,13 +1,16 @@
+import { readFile } from 'node:fs/promises'
+import path from 'node:path'
 import { figureText, intervalText } from '../quantity/figure.ts'
 import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import { interval, type Spread } from '../quantity/spread.ts'
 import { REFERENCE_MASS_KG, REFERENCE_STATURE_M } from '../load/body.ts'
 import { sources } from '../load/sources.ts'
-import { isNumberKey } from '../load/model.ts'
+import { isNumberKey, type Athlete } from '../load/model.ts'
 import { entryText } from '../measure/entry.ts'
-import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
+import { measureLadder, type MeasuredLadder, type MeasuredRung } from '../measure/measure.ts'
 import { repsText } from '../measure/predict.ts'
 import type { Step } from '../measure/step.ts'
+import { readLadderFile } from '../read/read-ladder.ts'
 import { checkedWorkspace, workspaceOption, type Checked } from './curriculum.ts'
 import { namedRungs } from './named.ts'
 import { FORMATS } from './report.ts'
@@ -17,13 +20,13 @@ import { EXIT, Misuse, type Console, type Typed, type Verb } from './verb.ts'
 export const explainVerb: Verb = {
   name: 'explain',
   says: 'shows where the numbers of a ladder or a rung come from',
-  usage: 'rungbook explain LADDER[/RUNG] [--workspace DIR] [--format text|json] [--stature-cm N] [--mass-kg N]',
+  usage: 'rungbook explain LADDER[/RUNG]|FILE.md [--workspace DIR] [--format text|json] [--stature-cm N] [--mass-kg N]',
   options: { ...workspaceOption, format: { type: 'string' }, 'stature-cm': { type: 'string' }, 'mass-kg': { type: 'string' } },
 
   async run(typed, console) {
     const { ladder, rungs, checked } = await named(typed, console)
     if (!ladder) {
-      console.note(FORMATS.text(checked, false))
+      if (checked) console.note(FORMATS.text(checked, false))
       return EXIT.findings
     }
     if (typed.options.format === 'json') console.out(`${JSON.stringify({ version: 1, ladder: ladder.id, rungs: rungs.map(rungFacts) }, null, 2)}\n`)
@@ -32,13 +35,25 @@ export const explainVerb: Verb = {
   },
 }
 
-async function named(typed: Typed, console: Console): Promise<{ ladder?: MeasuredLadder; rungs: readonly MeasuredRung[]; checked: Checked }> {
+/** A ladder file by itself, as `git diff` hands it over: no workspace around it. */
+async function fromFile(file: string, folder: string, athlete: Athlete): Promise<{ ladder: MeasuredLadder; rungs: readonly MeasuredRung[] }> {
+  const bytes = await readFile(path.resolve(folder, file)).catch(() => undefined)
+  if (!bytes) throw new Misuse(`There is no file "${file}".`)
+  const { value, findings } = readLadderFile(file, bytes, '')
+  if (value?.kind !== 'ladder') throw new Misuse(`"${file}" is no ladder that can be read: ${findings[0]?.message ?? 'it is an amendment.'}`)
+  const ladder = measureLadder(value.ladder, { rungs: new Set(), pages: new Set() }, athlete)
+  return { ladder, rungs: ladder.rungs }
+}
+
+async function named(typed: Typed, console: Console): Promise<{ ladder?: MeasuredLadder; rungs: readonly MeasuredRung[]; checked?: Checked }> {
   const span = (option: string, unless: number, from: number, to: number): number => {
     const value = Number(typed.options[option] ?? unless)
     if (!(value >= from && value <= to)) throw new Misuse(`--${option} must be a number from ${from} to ${to}.`)
     return value
   }
   const athlete = { stature_m: span('stature-cm', REFERENCE_STATURE_M * 100, 100, 230) / 100, mass_kg: span('mass-kg', REFERENCE_MASS_KG, 20, 300) }
+  const [file] = typed.rest
+  if (file !== undefined && /[.]md$|^[./]/.test(file)) return fromFile(file, console.folder, athlete)
   const checked = await checkedWorkspace(typed, console, athlete)
   return checked.measured ? { ...namedRungs(checked.measured, typed.rest, 'ladder or rung'), checked } : { rungs: [], checked }
 }

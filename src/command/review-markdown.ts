@@ -9,14 +9,20 @@ import type { Reviewed } from './review.ts'
 const MOST = 65_536
 const ROOM = 400
 
+/** Changes that could hurt somebody, named on top. Chosen by us; the rest stand in the tables. */
+const FIRST = 20
+
 /** A mark by which the next run finds this comment and writes it anew. */
 export const COMMENT_MARK = '<!-- rungbook review -->'
+
+/** Characters a code host makes a mention of, even where they are written as entities: a space of no width follows them. */
+const MENTIONS = new Set(['@', '#'])
 
 /** Text from a curriculum in a comment: no mention, no markup, no table cell ended, no line begun. */
 export const forComment = (text: string): string =>
   text
     .replace(/[\u0000-\u001f\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]/g, ' ')
-    .replace(/[&<>@#|`*_~[\]()\\!:]/g, (character) => `&#${character.codePointAt(0)};`)
+    .replace(/[&<>@#|`*_~[\]()\\!:]/g, (character) => `&#${character.codePointAt(0)};${MENTIONS.has(character) ? '&#8203;' : ''}`)
 
 const row = (change: Change, number: string, causes: string): string => {
   const example = exampleText(change)
@@ -42,7 +48,7 @@ function diagrams(after: MeasuredCurriculum, { typed, followed }: Comparison): s
 export function reviewMarkdown({ comparison, notes, after }: Reviewed): string {
   const { typed, followed } = comparison
   const numbers = new Map(typed.map(({ fingerprint }, index) => [fingerprint, index + 1]))
-  if (typed.length === 0) return notes.length === 0 ? '' : `${COMMENT_MARK}\n${notes.map(forComment).join('\n')}\n`
+  if (typed.length === 0) return notes.length === 0 ? '' : within([[COMMENT_MARK, ...notes.map(forComment)].join('\n')])
   const unsafe = [...typed, ...followed].filter((change) => change.unsafe)
   const top = [
     COMMENT_MARK,
@@ -50,7 +56,7 @@ export function reviewMarkdown({ comparison, notes, after }: Reviewed): string {
     '',
     ...notes.map((note) => `> ${forComment(note)}`),
     ...tally(comparison).flatMap(([weight, count]) => (count > 0 ? [`- ${count} ${WEIGHS[weight]}`] : [])),
-    ...(unsafe.length > 0 ? ['', '**Look at these first**', '', ...unsafe.slice(0, 20).map((change) => `- ${forComment(whereOf(change))}: ${forComment(changeText(change))}`)] : []),
+    ...(unsafe.length > 0 ? ['', '**Look at these first**', '', ...unsafe.slice(0, FIRST).map((change) => `- ${forComment(whereOf(change))}: ${forComment(changeText(change))}`), ...(unsafe.length > FIRST ? [`- and ${unsafe.length - FIRST} more`] : [])] : []),
   ]
   const parts = [
     top,

@@ -5,6 +5,9 @@ import type { Place } from '../ladder/finding.ts'
 import { forTerminal } from './report-text.ts'
 import type { Reviewed } from './review.ts'
 
+/** One line of a terminal: a name with a newline in it begins no line of its own. */
+const oneLine = (text: string): string => forTerminal(text).replaceAll('\n', ' ')
+
 const at = (place: Place | undefined): string => (place ? `${place.file}:${place.line}` : '–')
 
 function lines(change: Change, numbers: ReadonlyMap<string, number>): string[] {
@@ -20,7 +23,7 @@ function lines(change: Change, numbers: ReadonlyMap<string, number>): string[] {
 /** Two lists, never mixed: what was typed, numbered, and what follows, with the numbers it follows from. */
 export function reviewText({ comparison, notes }: Reviewed): string {
   const { typed, followed } = comparison
-  if (typed.length === 0) return notes.map((note) => `${forTerminal(note)}\n`).join('')
+  if (typed.length === 0) return notes.map((note) => `${oneLine(note)}\n`).join('')
   const numbers = new Map(typed.map(({ fingerprint }, index) => [fingerprint, index + 1]))
   const counted = tally(comparison).filter(([, count]) => count > 0)
   const blocks = [
@@ -33,5 +36,5 @@ export function reviewText({ comparison, notes }: Reviewed): string {
     ...typed.flatMap((change, index) => lines(change, numbers).map((line, nth) => (nth === 0 ? `${String(index + 1).padStart(3)}${line}` : `   ${line}`))),
     ...(followed.length > 0 ? ['', 'Follows', ...followed.flatMap((change) => lines(change, numbers).map((line) => `   ${line}`))] : []),
   ]
-  return `${blocks.map(forTerminal).join('\n')}\n`
+  return `${blocks.map(oneLine).join('\n')}\n`
 }

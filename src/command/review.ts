@@ -2,9 +2,11 @@ import { realpath } from 'node:fs/promises'
 import path from 'node:path'
 import type { Comparison } from '../compare/change.ts'
 import { compare } from '../compare/compare.ts'
-import type { Finding } from '../ladder/finding.ts'
-import { measure, type MeasuredCurriculum } from '../measure/measure.ts'
-import { readCurriculum } from '../read/read-curriculum.ts'
+import type { Finding, Places } from '../ladder/finding.ts'
+import { words } from '../ladder/words.ts'
+import { AVERAGE, measure, type MeasuredCurriculum, type Memory } from '../measure/measure.ts'
+import { readCurriculum, type ReadMemory } from '../read/read-curriculum.ts'
+import { withoutUnchanged } from '../read/unchanged.ts'
 import { readWorkspace, type Workspace } from '../site/disk.ts'
 import { commitOf, readWorkspaceAt } from '../site/git.ts'
 import { seal } from '../site/seal.ts'
@@ -36,16 +38,15 @@ export const reviewVerb: Verb = {
     const [base, other, ...more] = typed.rest
     if (base === undefined || more.length > 0) throw new Misuse('Name one revision to compare the working tree with, or two to compare with one another.')
     const folder = await folderOf(typed, console)
-    const before = await at(folder, base)
-    const after = other === undefined ? read(await readWorkspace(folder)) : await at(folder, other)
-    for (const side of [before, after]) {
-      if ('failed' in side) {
-        console.note(`${side.failed}\n`)
-        return EXIT.usage
-      }
+    const then = await at(folder, base)
+    const now = other === undefined ? await readWorkspace(folder) : await at(folder, other)
+    for (const side of [then, now]) {
+      if (!('failed' in side)) continue
+      console.note(`${side.failed}\n`)
+      return EXIT.usage
     }
-    if ('failed' in before || 'failed' in after) return EXIT.usage
-    const reviewed = reviewedOf(before, after)
+    if ('failed' in then || 'failed' in now) return EXIT.usage
+    const reviewed = reviewedOf(...bothRead(then, now))
     console.out(FORMATS[format](reviewed))
     return EXIT.fine
   },
@@ -59,15 +60,25 @@ async function folderOf({ options }: Typed, { folder }: Pick<Console, 'folder'>)
   return realpath(named).catch(() => named)
 }
 
-function read(workspace: Workspace): Side {
-  const reading = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers)
-  const value = 'value' in reading ? reading.value : undefined
-  return { measured: value && measure(value), findings: [...workspace.findings, ...reading.findings] }
+/** Reads and measures both sides: only what differs between them, and what they share once. */
+function bothRead(then: Workspace, now: Workspace): [Side, Side] {
+  const [before, after] = withoutUnchanged(then.layers, now.layers)
+  const once: Once = { reading: new Map(), measuring: new WeakMap() }
+  return [read({ ...then, layers: before }, once), read({ ...now, layers: after }, once)]
 }
 
-async function at(folder: string, revision: string): Promise<Side | { readonly failed: string }> {
+/** What was read and measured, to be used again. */
+type Once = { readonly reading: ReadMemory; readonly measuring: Memory }
+
+function read(workspace: Workspace, once: Once): Side {
+  const reading = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers, once.reading)
+  const value = 'value' in reading ? reading.value : undefined
+  return { measured: value && measure(value, AVERAGE, once.measuring), findings: [...workspace.findings, ...reading.findings] }
+}
+
+async function at(folder: string, revision: string): Promise<Workspace | { readonly failed: string }> {
   const commit = await commitOf(folder, revision)
-  return 'failed' in commit ? commit : read(await readWorkspaceAt(commit, folder))
+  return 'failed' in commit ? commit : readWorkspaceAt(commit, folder)
 }
 
 const NOTHING: Comparison = { typed: [], followed: [] }
@@ -81,20 +92,30 @@ function reviewedOf(before: Side, after: Side): Reviewed {
     const notes = sides.flatMap(([when, { measured, findings }]) => (measured ? [] : [`The handbook cannot be read ${when}, so nothing can be compared: ${findings[0]?.message ?? 'it is not there.'}`]))
     return { comparison: NOTHING, notes, after: now ?? then ?? { handbook: { title: '', organisation: '', edition: '1', languages: ['en'], units: 'metric', contact: '' }, ladders: [], pages: [] } }
   }
-  const unread = sides.map(([when, { measured, findings }]) => ({ when, files: unreadable(measured, findings) }))
+  const unread = [
+    { when: 'at the base', files: unreadable(then, before.findings) },
+    { when: 'now', files: unreadable(now, after.findings) },
+  ]
   const notes = unread.flatMap(({ when, files }) => [...files].map((file) => `${file} cannot be read ${when}; it is left out.`))
-  const left = new Set(unread.flatMap(({ files }) => [...files]))
+  const files = new Set(unread.flatMap((side) => [...side.files]))
+  const left = new Set([then, now].flatMap(written).filter((one) => filesOf(one).some((file) => files.has(file))).map(({ id }) => id))
   return { comparison: compare(without(then, left), without(now, left)), notes, after: now }
 }
 
-/** Files with findings out of which no ladder or page came. */
-function unreadable(measured: MeasuredCurriculum | undefined, findings: readonly Finding[]): Set<string> {
-  const read_ = new Set([...(measured?.ladders ?? []), ...(measured?.pages ?? [])].map(({ places }) => places.get('')?.file))
-  return new Set(findings.map(({ file }) => file).filter((file) => file.endsWith('.md') && !read_.has(file)))
+/** A ladder or page, and where each part of it was written: in its own file, or in one that amends it. */
+type Written = { readonly id: string; readonly places: Places }
+
+const written = ({ ladders, pages }: MeasuredCurriculum): Written[] => [...ladders, ...pages]
+const filesOf = ({ places }: Written): string[] => [...places.values()].map(({ file }) => file)
+
+/** Files with findings out of which nothing of a ladder or page came. */
+function unreadable(measured: MeasuredCurriculum, findings: readonly Finding[]): Set<string> {
+  const known = new Set(written(measured).flatMap(filesOf))
+  return new Set(findings.map(({ file }) => file).filter((file) => file.endsWith('.md') && !known.has(file)))
 }
 
-function without(curriculum: MeasuredCurriculum, files: ReadonlySet<string>): MeasuredCurriculum {
-  const kept = ({ places }: { readonly places: ReadonlyMap<string, { readonly file: string }> }): boolean => !files.has(places.get('')?.file ?? '')
+function without(curriculum: MeasuredCurriculum, ids: ReadonlySet<string>): MeasuredCurriculum {
+  const kept = ({ id }: Written): boolean => !ids.has(id)
   return { ...curriculum, ladders: curriculum.ladders.filter(kept), pages: curriculum.pages.filter(kept) }
 }
 
@@ -102,8 +123,9 @@ function without(curriculum: MeasuredCurriculum, files: ReadonlySet<string>): Me
 async function sealed(typed: Typed, console: Console): Promise<number> {
   const { seal: id, by } = typed.options
   if (typeof id !== 'string' || typeof by !== 'string' || by.trim() === '') throw new Misuse('Say which ladder is signed off and by whom: --seal press-up --by "A. Reviewer".')
+  if (!words(80).safeParse(by).success) throw new Misuse('A reviewer is named on one line, in at most 80 characters, none of them hidden.')
   const folder = await folderOf(typed, console)
-  const { measured } = read(await readWorkspace(folder))
+  const { measured } = read(await readWorkspace(folder), { reading: new Map(), measuring: new WeakMap() })
   const ladder = measured?.ladders.find((candidate) => candidate.id === id)
   if (!ladder) throw new Misuse(`There is no ladder "${id}" here that can be read.`)
   const file = await seal(folder, ladder, { by: by.trim(), on: new Date().toISOString().slice(0, 10) })

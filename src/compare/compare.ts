@@ -18,7 +18,7 @@ export function compare(before: MeasuredCurriculum, after: MeasuredCurriculum): 
   const now = new Map(after.ladders.map((ladder) => [ladder.id, ladder]))
   for (const ladder of after.ladders) {
     const was = then.get(ladder.id)
-    if (was === ladder) continue
+    if (was?.rungs === ladder.rungs) continue // the very same value, read and measured once
     if (!was) typed.push(whole('ladder-added', ladder, 'growth'))
     else {
       const pair = paired(was, ladder)
@@ -39,7 +39,7 @@ const whole = (kind: 'ladder-added' | 'ladder-withdrawn', ladder: MeasuredLadder
 
 function handbookChanges({ handbook: before }: MeasuredCurriculum, { handbook: after }: MeasuredCurriculum): Change[] {
   const text = (value: unknown): string => (typeof value === 'object' ? JSON.stringify(value) : String(value ?? 'not given'))
-  const keys = [...new Set([...Object.keys(before), ...Object.keys(after)])].filter((key) => key !== 'edition')
+  const keys = [...new Set([...Object.keys(before), ...Object.keys(after)])].filter((key) => key !== 'edition' && key !== 'editions')
   return keys.flatMap((key) => {
     const [was, is] = [before, after].map((handbook) => text(handbook[key as keyof typeof handbook]))
     return was === is ? [] : [change({ kind: 'handbook-changed', subject: {}, name: key, weight: 'wording', before: { text: was ?? '' }, after: { text: is ?? '' } })]

@@ -30,6 +30,9 @@ const loadSide = (outcome: Outcome<Load>): Side | undefined => {
   return { text: `${figureText(outcome.load.mid, unit)} (${intervalText(ends, unit)})`, number: outcome.load.mid, unit, interval: ends }
 }
 
+/** What a load is a load of, and in which unit. */
+const quantityOf = (outcome: Outcome<Load>): string | undefined => (isMissing(outcome) ? undefined : `${outcome.quantity.name}, ${outcome.quantity.unit}`)
+
 /** Everything that follows in one ladder from what was typed in it. Each follow-on names its causes. */
 export function followedIn(pair: Pair, typed: readonly Change[]): Change[] {
   return [...pair.rungs.flatMap(([was, is]) => loadFollows(was, is, pair, typed)), ...stepsFollow(pair, typed), ...sealFollows(pair, typed)]
@@ -44,7 +47,8 @@ function loadFollows(was: MeasuredRung, is: MeasuredRung, pair: Pair, typed: rea
   if (before === undefined) return make('load-now-computed')
   if (after === undefined) return make('load-no-longer-computed')
   const [a, b] = [before.number ?? 0, after.number ?? 0]
-  if (before.unit === after.unit && Math.abs(b - a) <= SAME * Math.max(1, Math.abs(a))) return []
+  if (quantityOf(was.outcome) !== quantityOf(is.outcome)) return [] // of two different things neither is more
+  if (Math.abs(b - a) <= SAME * Math.max(1, Math.abs(a))) return []
   return make(b > a ? 'load-rises' : 'load-falls')
 }
 
@@ -82,6 +86,9 @@ function kindFollows(before: Step, after: Step, subject: Subject, common: Common
 
 const count = (reps: Reps): number => (reps === 'beyond' ? MOST_REPS + 1 : reps)
 
+/** Whether an interval lies higher than before: by its middle, or where that stays by its lower end. Never so both ways. */
+const rises = ([a = 0, b = 0]: readonly number[], [c = 0, d = 0]: readonly number[]): boolean => (c + d === a + b ? c > a : c + d > a + b)
+
 function figuresFollow(before: Step, after: Step, subject: Subject, common: Common): Change[] {
   const found: Change[] = []
   const add = (up: ChangeKind, down: ChangeKind, name: string, was: Side, is: Side, rises: boolean): void =>
@@ -89,24 +96,25 @@ function figuresFollow(before: Step, after: Step, subject: Subject, common: Comm
   const [p, q] = [before.predicted, after.predicted]
   if (!isMissing(p) && !isMissing(q) && repsText(p) !== repsText(q)) {
     const side = (prediction: Prediction): Side => ({ text: `${repsText(prediction)} reps`, number: count(prediction.low), unit: 'reps' })
-    add('first-reps-rise', 'first-reps-fall', 'first reps', side(p), side(q), count(q.low) + count(q.high) > count(p.low) + count(p.high))
+    add('first-reps-rise', 'first-reps-fall', 'first reps', side(p), side(q), rises([p.low, p.high].map(count), [q.low, q.high].map(count)))
   }
   const [m, n] = [before.computed_entry, after.computed_entry]
   if (!isMissing(m) && !isMissing(n) && m !== n) add('least-entry-rises', 'least-entry-falls', 'least entry', { text: figureText(m, 'reps'), number: m, unit: 'reps' }, { text: figureText(n, 'reps'), number: n, unit: 'reps' }, n > m)
   const [b, c] = [before.block, after.block]
   if (!isMissing(b) && !isMissing(c) && b.weeks.join() !== c.weeks.join()) {
     const side = (weeks: readonly [number, number]): Side => ({ text: intervalText({ low: weeks[0], high: weeks[1] }, 'weeks'), number: weeks[1], unit: 'weeks' })
-    add('block-lengthens', 'block-shortens', 'time on the rung', side(b.weeks), side(c.weeks), c.weeks[0] + c.weeks[1] > b.weeks[0] + b.weeks[1])
+    add('block-lengthens', 'block-shortens', 'time on the rung', side(b.weeks), side(c.weeks), rises(b.weeks, c.weeks))
   }
   return found
 }
 
-/** A seal that matched what it signs, and no longer does. */
+/** What a reviewer signs though nobody is placed otherwise by it: a rung's id, and the rest between sets. */
+const SIGNED_WORDING = /^(id|standard rest_s)$/
+
+/** A seal that matched what it signs and no longer does, or the other way round. A review that came or went is neither. */
 function sealFollows({ before, after }: Pair, typed: readonly Change[]): Change[] {
-  const holds = (ladder: Pair['before']): boolean | undefined => ladder.sealed
-  if (holds(before) === holds(after)) return []
-  const broken = holds(after) === false
-  if (!broken && holds(before) !== false) return []
+  if (before.sealed === undefined || after.sealed === undefined || before.sealed === after.sealed) return []
+  const broken = before.sealed
   return [
     change({
       kind: broken ? 'seal-broken' : 'seal-mended',
@@ -115,7 +123,7 @@ function sealFollows({ before, after }: Pair, typed: readonly Change[]): Change[
       weight: 'to judge',
       before: { text: before.review ? `${before.review.by}, ${before.review.on}` : 'none' },
       after: { text: after.review ? `${after.review.by}, ${after.review.on}` : 'none' },
-      causes: typed.filter(({ weight, kind }) => weight !== 'wording' || kind === 'rung-renamed').map(({ fingerprint }) => fingerprint),
+      causes: typed.filter(({ weight, name }) => weight !== 'wording' || SIGNED_WORDING.test(name)).map(({ fingerprint }) => fingerprint),
       is: placeOf(after.places, ['review']),
     }),
   ]

@@ -1,5 +1,5 @@
 import { isMissing } from '../quantity/outcome.ts'
-import { placeOf } from '../ladder/finding.ts'
+import { compareText, placeOf } from '../ladder/finding.ts'
 import type { MeasuredLadder } from '../measure/measure.ts'
 import { placement } from '../measure/place.ts'
 import type { Change, Example } from './change.ts'
@@ -12,6 +12,25 @@ function stands(ladder: MeasuredLadder, on: string, reps: number, reserve_reps: 
   const placed = placement(ladder, on, reps, reserve_reps)
   if (isMissing(placed) || isMissing(placed.highest)) return undefined
   return placed.highest
+}
+
+/** How many rungs one climbs past to stand on a rung. */
+function below(ladder: MeasuredLadder, id: string): number {
+  const found = new Set<string>()
+  const waiting = [id]
+  for (let at = waiting.pop(); at !== undefined; at = waiting.pop()) {
+    const next = ladder.rungs.find((rung) => rung.id === at)?.after ?? []
+    waiting.push(...next.filter((one) => !found.has(one)))
+    for (const one of next) found.add(one)
+  }
+  return found.size
+}
+
+/** Whether one rung stands above another: by its load where the two can be compared, then by the rungs below it, then by its id. Never so both ways. */
+function higher(ladder: MeasuredLadder, id: string, other: MeasuredLadder, otherId: string): boolean {
+  const [one, two] = [ladder.rungs.find((rung) => rung.id === id)?.outcome, other.rungs.find((rung) => rung.id === otherId)?.outcome]
+  const heavier = one && two && !isMissing(one) && !isMissing(two) && one.quantity.name === two.quantity.name && one.quantity.unit === two.quantity.unit ? one.load.mid - two.load.mid : 0
+  return (heavier || below(ladder, id) - below(other, otherId) || compareText(id, otherId)) > 0
 }
 
 /**
@@ -29,11 +48,7 @@ export function placementsFollow(pair: Pair, typed: readonly Change[]): Change[]
     const [stood, now] = [stands(before, was.id, reps, reserve_reps), stands(after, is.id, reps, reserve_reps)]
     if (stood === undefined || now === undefined || (renamed.get(stood) ?? stood) === now) return []
     const example: Example = { ladder: after.id, on: is.id, reps, reserve_reps, stood, stands: now }
-    const load = (ladder: MeasuredLadder, id: string): number => {
-      const outcome = ladder.rungs.find((rung) => rung.id === id)?.outcome
-      return outcome === undefined || isMissing(outcome) ? 0 : outcome.load.mid
-    }
-    const rises = load(after, now) > load(before, stood)
+    const rises = higher(after, now, before, stood)
     const causes = causesOf(typed, [...after.rungs.map(({ id }) => id), ...before.rungs.map(({ id }) => id)], /^(standard|first_reps)/)
     return [
       change({

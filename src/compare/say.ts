@@ -76,7 +76,8 @@ export function sidesText({ before, after }: Change): string {
   if (before === undefined) return after === undefined ? '' : short(after.text)
   if (after === undefined) return `was: ${short(before.text)}`
   const difference = before.number !== undefined && after.number !== undefined && before.unit === after.unit ? after.number - before.number : undefined
-  const by = difference === undefined ? '' : `, ${difference < 0 ? '−' : '+'}${Number(Math.abs(difference).toFixed(1))}`
+  const rounded = Number(Math.abs(difference ?? 0).toFixed(1))
+  const by = difference === undefined || rounded === 0 ? '' : `, ${difference < 0 ? '−' : '+'}${rounded}`
   return `${short(before.text)} → ${short(after.text)}${by}`
 }
 

@@ -131,8 +131,9 @@ function comings({ before, after, rungs }: Pair, found: Change[]): void {
   }
   for (const rung of after.rungs) {
     if (is.has(rung.id)) continue
-    const between = after.rungs.some(({ after: below }) => below.includes(rung.id))
-    found.push(change({ kind: 'rung-added', subject: { ladder: after.id, rung: rung.id }, name: between ? 'between others' : 'at the end of a branch', weight: 'growth', after: words(rung.title), is: placeOf(after.places, ['rungs', rung.id]) }))
+    const followed = after.rungs.some(({ after: below }) => below.includes(rung.id))
+    const where = rung.after.length === 0 ? 'at the start' : followed ? 'between others' : 'at the end of a branch'
+    found.push(change({ kind: 'rung-added', subject: { ladder: after.id, rung: rung.id }, name: where, weight: 'growth', after: words(rung.title), is: placeOf(after.places, ['rungs', rung.id]) }))
   }
 }
 

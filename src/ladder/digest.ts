@@ -16,6 +16,9 @@ function canonical(value: unknown): string {
 /** A short digest of any plain value: the same for the same value, whatever the order of its keys. Source SHA-256. */
 export const digestOf = (value: unknown): string => bytesToHex(sha256(utf8ToBytes(canonical(value)))).slice(0, SHOWN)
 
+/** The whole digest of a file. */
+export const digestOfBytes = (bytes: Uint8Array): string => bytesToHex(sha256(bytes))
+
 /**
  * What a reviewer signs: criteria, loads and safety of a ladder. The wording of cues and faults is not among them.
  *

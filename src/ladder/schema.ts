@@ -136,6 +136,12 @@ export const pageSchema = z.strictObject({
 
 const language = z.string('Each language must be a code such as en or pt-BR.').regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'Each language must be a code such as en or pt-BR.')
 
+/** An edition that was published: its name, its day, and the revision it was made from (a tag edition/NAME unless given). */
+const edition = z.strictObject(
+  { edition: words(31), on: day, revision: words(100).optional(), keep: z.boolean('{key} must be true or false.').default(false), note: words(300).optional() },
+  'Each edition must hold edition and on.',
+)
+
 /** handbook.yaml. */
 export const handbookSchema = z.strictObject({
   title: words(80),
@@ -145,6 +151,7 @@ export const handbookSchema = z.strictObject({
   units: oneOf(['metric', 'imperial']).default('metric'),
   extends: words(300).optional(),
   contact: words(200),
+  editions: z.array(edition, '{key} must be a list.').max(100, '{key} must be a list of at most 100.').optional(),
   colours: z.strictObject({ accent: z.string('{key} must be a colour such as "#0b5563".').regex(/^#[0-9a-f]{6}$/i, '{key} must be a colour such as "#0b5563".') }, '{key} must hold accent.').optional(),
 })
 

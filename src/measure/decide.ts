@@ -47,7 +47,7 @@ export const decisionRules: readonly Rule[] = [
     decision: 'step back',
     rule: 'Pain that is not back at its usual level next morning asks for an easier rung.',
     source: 'thomee1997',
-    when: ({ session: { pain_next_morning = 0, pain_usual = 0 } }) => (pain_next_morning > pain_usual ? `pain next morning was ${pain_next_morning}, usually ${pain_usual}` : undefined),
+    when: ({ session: { pain_next_morning = 0, pain_usual } }) => (pain_next_morning > (pain_usual ?? 0) ? `pain next morning was ${pain_next_morning}${pain_usual === undefined ? '' : `, usually ${pain_usual}`}` : undefined),
   },
   {
     decision: 'step back',
@@ -72,7 +72,7 @@ export const decisionRules: readonly Rule[] = [
   },
   {
     decision: 'hold',
-    rule: 'Pain from 2 to 5 of 10 is acceptable, and holds the rung.',
+    rule: 'Pain above 2 and up to 5 of 10 is acceptable, and holds the rung.',
     source: 'thomee1997',
     when: ({ session: { pain_during } }) => (pain_during > PAIN_SAFE ? `pain was ${pain_during} of 10` : undefined),
   },

@@ -44,16 +44,27 @@ export const AVERAGE: Athlete = { stature_m: REFERENCE_STATURE_M, mass_kg: REFER
  *
  * Shape   n ladders to n ladders, their rungs in the same order.
  */
-export function measure(curriculum: Curriculum, athlete: Athlete = AVERAGE): MeasuredCurriculum {
+export function measure(curriculum: Curriculum, athlete: Athlete = AVERAGE, memory: Memory = new WeakMap()): MeasuredCurriculum {
   const known: Known = {
     rungs: new Set(curriculum.ladders.flatMap(({ id, rungs }) => [id, ...rungs.map((rung) => `${id}/${rung.id}`)])),
     pages: new Set([...GENERATED_PAGES, ...curriculum.pages.map(({ id }) => id)]),
   }
   return {
     handbook: curriculum.handbook,
-    ladders: curriculum.ladders.map((ladder) => measureLadder(ladder, known, athlete)),
+    ladders: curriculum.ladders.map((ladder) => remembered(ladder, known, athlete, memory)),
     pages: curriculum.pages.map((page) => ({ ...page, known })),
   }
+}
+
+/** Ladders that were measured before, by the very value that was read; so that two states of a curriculum share what did not change. */
+export type Memory = WeakMap<Ladder, MeasuredLadder>
+
+function remembered(ladder: Ladder, known: Known, athlete: Athlete, memory: Memory): MeasuredLadder {
+  const before = memory.get(ladder)
+  if (before) return { ...before, known }
+  const measured = measureLadder(ladder, known, athlete)
+  memory.set(ladder, measured)
+  return measured
 }
 
 /** Measures one ladder. */

@@ -1,12 +1,13 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { ratio } from '../quantity/spread.ts'
+import { compareText } from '../ladder/finding.ts'
 import type { MeasuredLadder, MeasuredRung } from './measure.ts'
 import { predictedReps, reaches, type Prediction } from './predict.ts'
 
 /** What one strict set says of every rung of its ladder. */
 export type Placement = {
   readonly rungs: readonly { readonly id: string; readonly predicted: Outcome<Prediction> }[]
-  /** The heaviest rung on which even the lower end reaches `first_reps`. */
+  /** The heaviest rung on which even the lower end reaches `first_reps`; of equally heavy ones that which was done, else the one with the fewest demands besides. */
   readonly highest: Outcome<string>
 }
 
@@ -26,7 +27,7 @@ export function placement(ladder: MeasuredLadder, on: string, reps: number, rese
     const predicted = rungs[index]?.predicted
     return predicted !== undefined && !isMissing(predicted) && reaches(predicted.low, first_reps)
   })
-  const heaviest = ready.toSorted((a, b) => loadOf(a) - loadOf(b)).at(-1)
+  const heaviest = ready.toSorted((a, b) => loadOf(a) - loadOf(b) || Number(a === done) - Number(b === done) || b.demand.length - a.demand.length || compareText(b.id, a.id)).at(-1)
   return { rungs, highest: heaviest ? heaviest.id : missing(`no rung surely leaves ${first_reps} repetitions`) }
 }
 

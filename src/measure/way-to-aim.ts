@@ -1,19 +1,29 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import type { MeasuredLadder, MeasuredRung } from './measure.ts'
+import type { Step } from './step.ts'
 
 /** Weeks from meeting the standard on one rung to meeting it on the aim, fewest and most. */
 export type Weeks = readonly [few: number, many: number]
 
-/** The rungs to climb from `from` to the aim, the aim last; undefined where the aim does not lie above. */
-export function climb(ladder: MeasuredLadder, from: string): readonly MeasuredRung[] | undefined {
+/** One rung on a way up, and the step that leads to it. */
+export type Stretch = { readonly rung: MeasuredRung; readonly step: Step }
+
+/** The rungs to climb from `from` to the aim, the aim last, by the ways that are named first; undefined where the aim does not lie above. */
+export function climb(ladder: MeasuredLadder, from: string): readonly Stretch[] | undefined {
   const byId = new Map(ladder.rungs.map((rung) => [rung.id, rung]))
-  const way: MeasuredRung[] = []
-  for (let at = byId.get(ladder.aim); at && at.id !== from; at = byId.get(at.steps[0]?.from ?? '')) {
-    if (way.includes(at)) return undefined
-    way.unshift(at)
+  const tried = new Set<string>()
+  const upTo = (id: string): readonly Stretch[] | undefined => {
+    const rung = byId.get(id)
+    if (!rung || tried.has(id)) return undefined
+    if (id === from) return []
+    tried.add(id)
+    for (const step of rung.steps) {
+      const way = upTo(step.from)
+      if (way) return [...way, { rung, step }]
+    }
+    return undefined
   }
-  const [first] = way
-  return from === ladder.aim || first?.steps[0]?.from === from ? way : undefined
+  return upTo(ladder.aim)
 }
 
 /**
@@ -26,12 +36,11 @@ export function weeksToAim(ladder: MeasuredLadder, from: string): Outcome<Weeks>
   const way = climb(ladder, from)
   if (!way) return missing('the aim does not lie above this rung')
   let [few, many] = [0, 0]
-  for (const rung of way) {
-    const block = rung.steps[0]?.block
-    if (block === undefined) return missing(`"${rung.title}" follows no rung`)
-    if (isMissing(block)) return missing(`the time on "${rung.title}" is not computed: ${block.missing}`)
-    few += block.sessions[0]
-    many += block.sessions[1]
+  for (const { rung, step } of way) {
+    if (isMissing(step.block)) return missing(`the time on "${rung.title}" is not computed: ${step.block.missing}`)
+    few += step.block.sessions[0]
+    many += step.block.sessions[1]
   }
-  return [Math.ceil(few / ladder.sessions_per_week), Math.ceil(many / ladder.sessions_per_week)]
+  const weeks = (sessions: number): number => Math.ceil(sessions / ladder.sessions_per_week - 1e-9) // 21 sessions at 1.4 a week are 15 weeks
+  return [weeks(few), weeks(many)]
 }

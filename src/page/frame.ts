@@ -37,6 +37,7 @@ export function framed(page: SitePage, frame: Frame): string {
 <meta name="description" content="${description}">
 <meta name="color-scheme" content="light dark">
 <link rel="stylesheet" href="${to('/assets/handbook.css')}">
+<link rel="alternate" type="application/atom+xml" title="Editions" href="${to('/feed.xml')}">
 <link rel="icon" href="${to('/assets/icon.svg')}" type="image/svg+xml">
 <script type="module" src="${to('/assets/handbook.js')}"></script>
 </head>
@@ -52,7 +53,7 @@ ${searchable(page)}${body}
 </main>
 <footer>
 <p>This handbook is no medical advice. Loads are estimates for an average body. Local rules, the maker of the equipment and qualified people on the spot come first.</p>
-<p>${frame.organisation} · edition ${frame.edition} · ${frame.contact} · <a href="${to('/sources/')}">where the numbers come from</a> · <a href="${to('/checks/')}">what is checked</a></p>
+<p>${frame.organisation} · edition ${frame.edition} · ${frame.contact} · <a href="${to('/changes/')}">what has changed</a> · <a href="${to('/sources/')}">where the numbers come from</a> · <a href="${to('/checks/')}">what is checked</a></p>
 </footer>
 </body>
 </html>

@@ -1,5 +1,6 @@
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import type { Address } from './address.ts'
+import { changesPage, type EditionChanges } from './changes-page.ts'
 import { checkPages, type Examples } from './check-pages.ts'
 import { framed } from './frame.ts'
 import { homePage } from './home-page.ts'
@@ -12,8 +13,11 @@ import type { Frame, SitePage } from './site-page.ts'
 /** A finished page: where it goes, and its bytes. */
 export type WrittenPage = { readonly address: Address; readonly html: string }
 
-/** Every page of a handbook, in a fixed order. `diagrams` holds each ladder's drawing by its id, `examples` each rule's two ladders. */
-export function handbookPages(curriculum: MeasuredCurriculum, diagrams: ReadonlyMap<string, Html>, examples: Examples): WrittenPage[] {
+/** What pages show beside the curriculum: each ladder's drawing by its id, each rule's two ladders, what each edition changed. */
+export type Beside = { readonly diagrams: ReadonlyMap<string, Html>; readonly examples: Examples; readonly editions: readonly EditionChanges[] }
+
+/** Every page of a handbook, in a fixed order. */
+export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, examples, editions }: Beside): WrittenPage[] {
   const { handbook, ladders, pages } = curriculum
   const frame: Frame = {
     title: handbook.title,
@@ -29,6 +33,7 @@ export function handbookPages(curriculum: MeasuredCurriculum, diagrams: Readonly
     ...pages.map(contentPage),
     sourcesPage(),
     ...checkPages(examples),
+    changesPage(curriculum, editions),
     searchPage(),
     notFoundPage(),
   ]

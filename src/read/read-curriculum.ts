@@ -1,4 +1,5 @@
 import type { Curriculum, Ladder, Layer, Page, SourceFile } from '../ladder/curriculum.ts'
+import { digestOfBytes } from '../ladder/digest.ts'
 import { compareText, inOrder, placeOf, type Finding } from '../ladder/finding.ts'
 import { handbookSchema, type Handbook } from '../ladder/schema.ts'
 import { amended } from './amend.ts'
@@ -29,13 +30,13 @@ type Files = { readonly handbook: Handbook; readonly ladders: readonly LadderFil
  *
  * Shape   layers of files to one curriculum, and every finding in file order. No value where a handbook.yaml cannot be read.
  */
-export function readCurriculum(layers: readonly Layer[]): Reading<Curriculum> {
+export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = new Map()): Reading<Curriculum> {
   const findings: Finding[] = []
   const ladders = new Map<string, Ladder>()
   const pages = new Map<string, Page>()
   let handbook: Handbook | undefined
   for (const layer of layers) {
-    const read = readLayer(layer, findings)
+    const read = readLayer(layer, findings, memory)
     if (!read) return { findings: inOrder(findings) }
     handbook = read.handbook
     addLadders(read, ladders, findings)
@@ -54,7 +55,19 @@ export function readCurriculum(layers: readonly Layer[]): Reading<Curriculum> {
   return { value, findings: inOrder(findings) }
 }
 
-function readLayer({ files }: Layer, findings: Finding[]): Files | undefined {
+/** Ladder files that were read before, by their name, layer and bytes; so that two states of a curriculum share what did not change. */
+export type ReadMemory = Map<string, Reading<LadderFile>>
+
+function remembered(file: string, bytes: Uint8Array, by: string, memory: ReadMemory): Reading<LadderFile> {
+  const key = `${file}\n${by}\n${digestOfBytes(bytes)}`
+  const before = memory.get(key)
+  if (before) return before
+  const reading = readLadderFile(file, bytes, by)
+  memory.set(key, reading)
+  return reading
+}
+
+function readLayer({ files }: Layer, findings: Finding[], memory: ReadMemory): Files | undefined {
   const own = files.find(({ file }) => file === HANDBOOK_FILE)
   if (!own) {
     findings.push(atTop(HANDBOOK_FILE, 'handbook-is-there', 'There is no handbook.yaml here. Write one with title, organisation, edition and contact.'))
@@ -72,7 +85,7 @@ function readLayer({ files }: Layer, findings: Finding[]): Files | undefined {
   }
   return {
     handbook: handbook.value,
-    ladders: within('ladders/').flatMap(({ file, bytes, shown }) => kept(readLadderFile(shown ?? file, bytes, by))),
+    ladders: within('ladders/').flatMap(({ file, bytes, shown }) => kept(remembered(shown ?? file, bytes, by, memory))),
     pages: within('content/').flatMap(({ file, bytes, shown }) => kept(readPage(file, shown ?? file, bytes, by))),
   }
 }

@@ -1,9 +1,13 @@
+import path from 'node:path'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
+import type { EditionChanges } from '../page/changes-page.ts'
+import { feed } from '../page/feed.ts'
 import { handbookPages, type WrittenPage } from '../page/handbook-pages.ts'
 import { raw, type Html } from '../page/html.ts'
 import { ladderDiagram } from '../page/ladder-diagram.ts'
 import { assetFiles } from './assets.ts'
 import { drawDiagram } from './draw-diagram.ts'
+import { keptAt, readEditions } from './editions.ts'
 import { writeCompressed, writeManifest } from './manifest.ts'
 import { fileOf } from './plugin.ts'
 import { publish } from './publish.ts'
@@ -16,21 +20,29 @@ import { writePages } from './write-pages.ts'
 export type Built = { readonly pages: number; readonly files: number }
 
 /** Draws every ladder's diagram, then makes every page. */
-async function drawnPages(curriculum: MeasuredCurriculum): Promise<WrittenPage[]> {
+async function drawnPages(curriculum: MeasuredCurriculum, editions: readonly EditionChanges[]): Promise<WrittenPage[]> {
   const diagrams = new Map<string, Html>()
   for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await drawDiagram(ladderDiagram(ladder), `diagram-of-${ladder.id}`)))
-  return handbookPages(curriculum, diagrams, await ruleExamples())
+  return handbookPages(curriculum, { diagrams, examples: await ruleExamples(), editions })
 }
 
-/** Draws, writes, indexes and publishes a checked curriculum. `progress` is told each stage. */
-export async function buildSite(curriculum: MeasuredCurriculum, out: string, progress: (stage: string) => void): Promise<Built> {
+/** Writes a handbook's pages and what they load below a folder. */
+async function writeWhole(curriculum: MeasuredCurriculum, pages: readonly WrittenPage[], editions: readonly EditionChanges[], folder: string): Promise<void> {
+  await writePages(pages, folder)
+  await writeFiles([...(await assetFiles(curriculum.handbook)), { name: 'feed.xml', bytes: feed(curriculum, editions) }], folder)
+}
+
+/** Draws, writes, indexes and publishes a checked curriculum. `source` is the workspace it was read from, `progress` is told each stage. */
+export async function buildSite(curriculum: MeasuredCurriculum, source: string, out: string, progress: (stage: string) => void): Promise<Built> {
+  progress('reading earlier editions')
+  const { changes, kept } = await readEditions(source, curriculum)
   progress('drawing diagrams')
-  const pages = await drawnPages(curriculum)
+  const pages = await drawnPages(curriculum, changes)
   let files = 0
   await publish(out, async (folder) => {
     progress('writing pages')
-    await writePages(pages, folder)
-    await writeFiles(await assetFiles(curriculum.handbook), folder)
+    await writeWhole(curriculum, pages, changes, folder)
+    for (const { edition, curriculum: then } of kept) await writeWhole(then, await drawnPages(then, []), [], path.join(folder, keptAt(edition)))
     progress('indexing for search')
     await writeFiles(await searchFiles(pages), folder)
     progress('compressing')
@@ -41,8 +53,9 @@ export async function buildSite(curriculum: MeasuredCurriculum, out: string, pro
 }
 
 /** The whole handbook in memory, as a preview serves it. */
-export async function siteInMemory(curriculum: MeasuredCurriculum): Promise<SiteFile[]> {
-  const pages = await drawnPages(curriculum)
+export async function siteInMemory(curriculum: MeasuredCurriculum, source: string): Promise<SiteFile[]> {
+  const { changes } = await readEditions(source, curriculum)
+  const pages = await drawnPages(curriculum, changes)
   const written = pages.map(({ address, html }) => ({ name: fileOf(address), bytes: html }))
-  return [...written, ...(await assetFiles(curriculum.handbook)), ...(await searchFiles(pages))]
+  return [...written, { name: 'feed.xml', bytes: feed(curriculum, changes) }, ...(await assetFiles(curriculum.handbook)), ...(await searchFiles(pages))]
 }

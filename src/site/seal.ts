@@ -21,8 +21,9 @@ export async function seal(folder: string, ladder: MeasuredLadder, { by, on }: S
   const place = path.resolve(folder, file)
   const lines = (await readFile(place, 'utf8')).split('\n')
   const close = lines.findIndex((line, index) => index > 0 && line.trimEnd() === '---')
-  const line = `review: { by: ${quoted(by)}, on: ${on}, seal: ${quoted(ladder.digest)} }`
-  const was = lines.findIndex((text, index) => index > 0 && index < close && /^review:/.test(text))
+  const ending = lines[0]?.endsWith('\r') ? '\r' : ''
+  const line = `review: { by: ${quoted(by)}, on: ${on}, seal: ${quoted(ladder.digest)} }${ending}`
+  const was = lines.findIndex((text, index) => index > 0 && index < close && text.startsWith('review:'))
   if (was < 0) lines.splice(close, 0, line)
   else {
     const next = lines.findIndex((text, index) => index > was && (index >= close || /^\S/.test(text)))

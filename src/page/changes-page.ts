@@ -1,0 +1,81 @@
+import { isMissing } from '../quantity/outcome.ts'
+import type { Change, Comparison, Weight } from '../compare/change.ts'
+import { editionKind } from '../compare/compare.ts'
+import { changeText, exampleText } from '../compare/say.ts'
+import type { MeasuredCurriculum } from '../measure/measure.ts'
+import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
+import { html, type Html } from './html.ts'
+import type { SitePage } from './site-page.ts'
+
+/** What came with one edition, or why that cannot be said. Newest first in a list. */
+export type EditionChanges = {
+  readonly edition: string
+  readonly on: string | undefined
+  readonly note: string | undefined
+  readonly since: string
+  readonly comparison: Comparison | { readonly missing: string }
+  /** Where that edition itself can still be read. */
+  readonly kept: Address | undefined
+}
+
+/** What an edition is, to those who use it. */
+export const EDITION_SAYS: Record<Weight | 'no change', string> = {
+  're-placing': 'Look at your rung again: criteria or loads have changed.',
+  'to judge': 'Read what was said otherwise: whether it changes your rung is for you to judge.',
+  growth: 'There is more to choose from; your rung is what it was.',
+  wording: 'Some words have changed; your rung is what it was.',
+  'no change': 'Nothing has changed.',
+}
+
+const CHANGES = '/changes/'
+
+/** "Press-up, Hands on the floor", led to where it still stands. */
+function subjectOf({ subject: { ladder, rung, page } }: Change, curriculum: MeasuredCurriculum): Html {
+  if (page !== undefined) return html`Page ${curriculum.pages.find(({ id }) => id === page)?.title ?? page}`
+  const whole = curriculum.ladders.find(({ id }) => id === ladder)
+  if (ladder === undefined) return html`The handbook`
+  if (!whole) return html`${ladder}`
+  const part = whole.rungs.find(({ id }) => id === rung)
+  const name = html`<a href="${linkTo(CHANGES, ladderAddress(whole.id))}">${whole.title}</a>`
+  return rung === undefined ? name : html`${name}, ${part ? html`<a href="${linkTo(CHANGES, rungAddress(whole.id, part.id))}">${part.title}</a>` : rung}`
+}
+
+function list(changes: readonly Change[], curriculum: MeasuredCurriculum): Html {
+  return html`<ul>${changes.map((change) => {
+    const example = exampleText(change)
+    return html`
+<li>${change.unsafe && html`<strong>Safety:</strong> `}${subjectOf(change, curriculum)}: ${changeText(change)}${example && html`<br><span class="source">${example}</span>`}</li>`
+  })}
+</ul>`
+}
+
+function section({ edition, on, note, since, comparison, kept }: EditionChanges, curriculum: MeasuredCurriculum): Html {
+  const id = `edition-${edition.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`
+  const head = html`<h2 id="${id}">Edition ${edition}${on !== undefined && html` <span class="source">${on}</span>`}</h2>
+${note !== undefined && html`<p>${note}</p>`}
+${kept !== undefined && html`<p><a href="${linkTo(CHANGES, kept)}">Read edition ${edition} as it was</a></p>`}`
+  if ('missing' in comparison) return html`<section>${head}<p class="no-figure">What changed since ${since} cannot be said: ${comparison.missing}</p></section>`
+  const moved = comparison.followed.filter(({ before, after }) => before?.number !== undefined && after?.number !== undefined)
+  const others = comparison.followed.filter((change) => !moved.includes(change))
+  return html`<section>${head}
+<p>Since ${since}: ${EDITION_SAYS[editionKind(comparison)]}</p>
+${comparison.typed.length > 0 && html`<h3>What was changed</h3>${list(comparison.typed, curriculum)}`}
+${moved.length > 0 && html`<h3>Numbers that moved</h3>${list(moved, curriculum)}`}
+${others.length > 0 && html`<h3>What follows</h3>${list(others, curriculum)}`}
+</section>`
+}
+
+/** Changes between editions, the newest first: the same comparison that a reviewer sees. */
+export function changesPage(curriculum: MeasuredCurriculum, editions: readonly EditionChanges[]): SitePage {
+  return {
+    address: CHANGES,
+    title: 'What has changed',
+    description: `What changed from edition to edition of ${curriculum.handbook.title}, with every number that moved.`,
+    found: { kind: 'page' },
+    body: html`<h1>What has changed</h1>
+<p class="lead">This is edition ${curriculum.handbook.edition}. ${editions.length === 0 ? 'No earlier edition is listed.' : 'What was typed and what follows from it are told apart.'}</p>
+${editions.map((each) => section(each, curriculum))}`,
+  }
+}
+
+export const isTold = (changes: EditionChanges): changes is EditionChanges & { comparison: Comparison } => !isMissing(changes.comparison)

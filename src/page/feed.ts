@@ -1,0 +1,33 @@
+import { editionKind } from '../compare/compare.ts'
+import { digestOf } from '../ladder/digest.ts'
+import type { MeasuredCurriculum } from '../measure/measure.ts'
+import { EDITION_SAYS, isTold, type EditionChanges } from './changes-page.ts'
+import { escaped } from './html.ts'
+
+/** A day as Atom wants it; an edition without one is as old as the format. */
+const time = (on: string | undefined): string => `${on ?? '1970-01-01'}T00:00:00Z`
+
+/** The feed of editions, in Atom: an entry an edition, the newest first. */
+export function feed({ handbook }: MeasuredCurriculum, editions: readonly EditionChanges[]): string {
+  const name = (part: string): string => `urn:rungbook:${digestOf([handbook.organisation, handbook.title, part])}`
+  const entries = editions.map((changes) => {
+    const says = isTold(changes) ? EDITION_SAYS[editionKind(changes.comparison)] : 'What changed cannot be said.'
+    return `  <entry>
+    <id>${name(changes.edition)}</id>
+    <title>${escaped(`Edition ${changes.edition}`)}</title>
+    <updated>${time(changes.on)}</updated>
+    <link rel="alternate" href="changes/#edition-${changes.edition.toLowerCase().replace(/[^a-z0-9]+/g, '-')}"/>
+    <summary>${escaped([changes.note, says].filter(Boolean).join(' '))}</summary>
+  </entry>
+`
+  })
+  return `<?xml version="1.0" encoding="utf-8"?>
+<feed xmlns="http://www.w3.org/2005/Atom">
+  <id>${name('feed')}</id>
+  <title>${escaped(`${handbook.title}: editions`)}</title>
+  <author><name>${escaped(handbook.organisation)}</name></author>
+  <updated>${time(editions.map(({ on }) => on).filter((on) => on !== undefined).toSorted().at(-1))}</updated>
+  <link rel="self" href="feed.xml"/>
+${entries.join('')}</feed>
+`
+}
