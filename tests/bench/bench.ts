@@ -44,6 +44,13 @@ const checked = sizes.map((ladders): Checked => {
   return JSON.parse(stdout) as Checked
 })
 
+type ReviewedOnce = { ladders: number; cold_s: number; warm_s: number; typed: number; peak_mb: number }
+const reviewed = [100, ...(process.argv.includes('--quick') ? [] : [1000])].map((ladders): ReviewedOnce => {
+  const { stdout, stderr, status } = spawnSync(process.execPath, ['--import', 'tsx', path.join(import.meta.dirname, 'review-once.ts'), String(ladders)], { cwd: REPOSITORY, encoding: 'utf8', maxBuffer: 1e8 })
+  if (status !== 0) throw new Error(`bug: reviewing ${ladders} ladders failed: ${stderr}`)
+  return JSON.parse(stdout) as ReviewedOnce
+})
+
 const machine = `${os.cpus().length} × ${os.cpus()[0]?.model ?? 'unknown'}, Node ${process.version}`
 const total = ({ read_s, measure_s, check_s }: Checked): number => read_s + measure_s + check_s
 process.stdout.write(`${machine}
@@ -63,6 +70,15 @@ ${checked
   })
   .join('\n')}
 `)
+process.stdout.write(`
+review    ladders   ten changed, warm over checking all of them
+${reviewed
+  .map((row) => {
+    const whole = checked.find(({ ladders }) => ladders === row.ladders)
+    return `          ${String(row.ladders).padStart(7)}   ${row.warm_s.toFixed(2)} s${whole ? `, ${(row.warm_s / total(whole)).toFixed(2)} times` : ''}`
+  })
+  .join('\n')}
+`)
 const results = path.join(REPOSITORY, 'bench-results')
 mkdirSync(results, { recursive: true })
-writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, rung_us, fit_us, bundle_bytes, checked }, null, 2)}\n`)
+writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, rung_us, fit_us, bundle_bytes, checked, reviewed }, null, 2)}\n`)
