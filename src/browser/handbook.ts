@@ -1,4 +1,4 @@
-import { startSearch } from './search.ts'
+/** What every page runs: it looks what the page has, and fetches only the script for that. */
+const has = (selector: string): boolean => document.querySelector(selector) !== null
 
-/** What every page runs, and only where the page has something for it. */
-startSearch(document, window.location)
+if (has('#search-results')) void import('./search.ts').then(({ startSearch }) => startSearch(document, window.location))

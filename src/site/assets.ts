@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises'
+import path from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { build } from 'esbuild'
 import type { Handbook } from '../ladder/schema.ts'
@@ -22,14 +23,26 @@ function colours(handbook: Handbook): string {
 const icon = (accent: string): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32"><path d="M10 28 13 4M22 28 19 4M9 23h14M10 16h12M11 9h10" fill="none" stroke="${accent}" stroke-width="3" stroke-linecap="round"/></svg>\n`
 
-/** The one stylesheet, the script and the icon. */
+/** The one stylesheet, the script every page runs with the parts it fetches only where they are wanted, and the icon. */
 export async function assetFiles(handbook: Handbook): Promise<SiteFile[]> {
   const sheets = await Promise.all(SHEETS.map((sheet) => readFile(here(sheet), 'utf8')))
   const css = await build({ stdin: { contents: [...sheets, colours(handbook)].join('\n'), loader: 'css' }, minify: true, charset: 'utf8', write: false, logLevel: 'silent' })
-  const js = await build({ entryPoints: [here('../browser/handbook.ts')], bundle: true, format: 'esm', minify: true, charset: 'utf8', target: 'es2022', write: false, logLevel: 'silent' })
+  const scripts = await build({
+    entryPoints: [here('../browser/handbook.ts')],
+    bundle: true,
+    splitting: true,
+    format: 'esm',
+    minify: true,
+    charset: 'utf8',
+    target: 'es2022',
+    outdir: 'assets',
+    chunkNames: '[name]-[hash]',
+    write: false,
+    logLevel: 'silent',
+  })
   return [
     { name: 'assets/handbook.css', bytes: css.outputFiles[0]?.text ?? '' },
-    { name: 'assets/handbook.js', bytes: js.outputFiles[0]?.text ?? '' },
+    ...scripts.outputFiles.map(({ path: file, text }) => ({ name: `assets/${path.basename(file)}`, bytes: text })),
     { name: 'assets/icon.svg', bytes: icon(accentOf(handbook.colours?.accent ?? STARTER_ACCENT).onLight) },
   ]
 }

@@ -1,6 +1,7 @@
 import path from 'node:path'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import type { EditionChanges } from '../page/changes-page.ts'
+import { dataFiles } from '../page/data.ts'
 import { feed } from '../page/feed.ts'
 import { handbookPages, type WrittenPage } from '../page/handbook-pages.ts'
 import { raw, type Html } from '../page/html.ts'
@@ -29,7 +30,7 @@ async function drawnPages(curriculum: MeasuredCurriculum, editions: readonly Edi
 /** Writes a handbook's pages and what they load below a folder. */
 async function writeWhole(curriculum: MeasuredCurriculum, pages: readonly WrittenPage[], editions: readonly EditionChanges[], folder: string): Promise<void> {
   await writePages(pages, folder)
-  await writeFiles([...(await assetFiles(curriculum.handbook)), { name: 'feed.xml', bytes: feed(curriculum, editions) }], folder)
+  await writeFiles([...(await assetFiles(curriculum.handbook)), { name: 'feed.xml', bytes: feed(curriculum, editions) }, ...dataFiles(curriculum)], folder)
 }
 
 /** Draws, writes, indexes and publishes a checked curriculum. `source` is the workspace it was read from, `progress` is told each stage. */
@@ -57,5 +58,5 @@ export async function siteInMemory(curriculum: MeasuredCurriculum, source: strin
   const { changes } = await readEditions(source, curriculum)
   const pages = await drawnPages(curriculum, changes)
   const written = pages.map(({ address, html }) => ({ name: fileOf(address), bytes: html }))
-  return [...written, { name: 'feed.xml', bytes: feed(curriculum, changes) }, ...(await assetFiles(curriculum.handbook)), ...(await searchFiles(pages))]
+  return [...written, { name: 'feed.xml', bytes: feed(curriculum, changes) }, ...dataFiles(curriculum), ...(await assetFiles(curriculum.handbook)), ...(await searchFiles(pages))]
 }
