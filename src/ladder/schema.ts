@@ -151,6 +151,7 @@ export const handbookSchema = z.strictObject({
   units: oneOf(['metric', 'imperial']).default('metric'),
   extends: words(300).optional(),
   contact: words(200),
+  offline: z.boolean('{key} must be true or false.').optional(),
   editions: z.array(edition, '{key} must be a list.').max(100, '{key} must be a list of at most 100.').optional(),
   colours: z.strictObject({ accent: z.string('{key} must be a colour such as "#0b5563".').regex(/^#[0-9a-f]{6}$/i, '{key} must be a colour such as "#0b5563".') }, '{key} must hold accent.').optional(),
 })

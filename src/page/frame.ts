@@ -41,7 +41,7 @@ export function framed(page: SitePage, frame: Frame): string {
 <link rel="icon" href="${to('/assets/icon.svg')}" type="image/svg+xml">
 <script type="module" src="${to('/assets/handbook.js')}"></script>
 </head>
-<body>
+<body data-root="${to('/')}"${page.ladder !== undefined && html` data-ladder="${page.ladder}"`}>
 <a class="skip" href="#page">To the page</a>
 <header class="banner">
 <p class="whose"><a href="${to('/')}">${frame.title}</a> <span>${frame.organisation}, edition ${frame.edition}</span></p>
@@ -54,6 +54,7 @@ ${searchable(page)}${body}
 <footer>
 <p>This handbook is no medical advice. Loads are estimates for an average body. Local rules, the maker of the equipment and qualified people on the spot come first.</p>
 <p>${frame.organisation} · edition ${frame.edition} · ${frame.contact} · <a href="${to('/changes/')}">what has changed</a> · <a href="${to('/sources/')}">where the numbers come from</a> · <a href="${to('/checks/')}">what is checked</a></p>
+<div id="offline"></div>
 </footer>
 </body>
 </html>

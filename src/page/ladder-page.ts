@@ -83,6 +83,7 @@ export function ladderPage(ladder: MeasuredLadder, diagram: Html): SitePage {
   const address = ladderAddress(ladder.id)
   return {
     address,
+    ladder: ladder.id,
     title: ladder.title,
     description: `${ladder.title}: ${ladder.rungs.length} rungs, from ${ladder.rungs[0]?.title ?? ''} on; aim: ${titleOf(ladder, ladder.aim)}.`,
     found: { kind: 'ladder', movement: ladder.movement, equipment: ladder.equipment },

@@ -140,6 +140,7 @@ export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder): SitePage {
   const form = [...ladder.form, ...rung.form]
   return {
     address,
+    ladder: ladder.id,
     title: `${rung.title} (${ladder.title})`,
     description: `${ladder.title}, ${rung.title}: set-up, full rep, cues, faults, what it takes to enter and to move on.`,
     found: { kind: 'rung', movement: ladder.movement, equipment: rung.equipment.length > 0 ? rung.equipment : ladder.equipment, demand: rung.demand, ...(isMissing(rung.outcome) ? {} : { load: loadText(rung) }) },

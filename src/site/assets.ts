@@ -40,7 +40,9 @@ export async function assetFiles(handbook: Handbook): Promise<SiteFile[]> {
     write: false,
     logLevel: 'silent',
   })
+  const worker = await build({ entryPoints: [here('../browser/service-worker.ts')], bundle: true, format: 'iife', minify: true, charset: 'utf8', target: 'es2022', write: false, logLevel: 'silent' })
   return [
+    { name: 'service-worker.js', bytes: worker.outputFiles[0]?.text ?? '' },
     { name: 'assets/handbook.css', bytes: css.outputFiles[0]?.text ?? '' },
     ...scripts.outputFiles.map(({ path: file, text }) => ({ name: `assets/${path.basename(file)}`, bytes: text })),
     { name: 'assets/icon.svg', bytes: icon(accentOf(handbook.colours?.accent ?? STARTER_ACCENT).onLight) },

@@ -10,6 +10,7 @@ import { assetFiles } from './assets.ts'
 import { drawDiagram } from './draw-diagram.ts'
 import { keptAt, readEditions } from './editions.ts'
 import { writeCompressed, writeManifest } from './manifest.ts'
+import { offlineFile } from './offline-files.ts'
 import { fileOf } from './plugin.ts'
 import { publish } from './publish.ts'
 import { ruleExamples } from './rule-examples.ts'
@@ -46,6 +47,7 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: string, 
     for (const { edition, curriculum: then } of kept) await writeWhole(then, await drawnPages(then, []), [], path.join(folder, keptAt(edition)))
     progress('indexing for search')
     await writeFiles(await searchFiles(pages), folder)
+    await writeFiles([await offlineFile(curriculum, folder)], folder)
     progress('compressing')
     await writeCompressed(folder)
     files = await writeManifest(folder, curriculum.handbook.edition)
