@@ -4,3 +4,14 @@ const has = (selector: string): boolean => document.querySelector(selector) !== 
 if (has('#search-results')) void import('./search.ts').then(({ startSearch }) => startSearch(document, window.location))
 
 if (has('#offline') && window.isSecureContext) void import('./offline.ts').then(({ startOffline }) => startOffline(document, new URL(document.body.dataset.root ?? './', window.location.href)))
+
+/** A slash goes to the search box from anywhere, Escape out of it. */
+document.addEventListener('keydown', (event) => {
+  const box = document.querySelector<HTMLInputElement>('#q')
+  const typing = document.activeElement instanceof HTMLInputElement || document.activeElement instanceof HTMLTextAreaElement || document.activeElement instanceof HTMLSelectElement
+  if (event.key === '/' && !typing && !event.ctrlKey && !event.metaKey && !event.altKey) {
+    event.preventDefault()
+    box?.focus()
+  }
+  if (event.key === 'Escape' && document.activeElement === box) box?.blur()
+})

@@ -1,40 +1,88 @@
 /** What we use of the search index's own script. */
 type Found = { readonly url: string; readonly excerpt: string; readonly meta: Readonly<Record<string, string>> }
 type Results = { readonly results: readonly { data(): Promise<Found> }[] }
-type Index = { init(): Promise<void>; search(words: string): Promise<Results> }
+type Filters = Readonly<Record<string, Readonly<Record<string, number>>>>
+type Index = { init(): Promise<void>; filters(): Promise<Filters>; search(words: string | null, options: { filters: Record<string, string> }): Promise<Results> }
 
 /** Results shown at once. Chosen by us: two screens of a phone. */
 const MOST = 20
 
+/** What may be chosen beside the words, in the order it is shown. */
+const CHOICES = ['movement', 'equipment', 'demand'] as const
+
+/** The search page's parts. */
+type Parts = { readonly page: Document; readonly list: Element; readonly says: Element; readonly choices: Element }
+
 /** Runs the search page: asks the index, and lists what it finds, from text nodes only. */
-export function startSearch(page: Document, { search, href }: Location): void {
-  const list = page.querySelector('#search-results')
-  const says = page.querySelector('#search-says')
+export function startSearch(page: Document, location: Location): void {
+  const [list, says, choices] = ['#search-results', '#search-says', '#search-filters'].map((selector) => page.querySelector(selector))
+  if (!list || !says || !choices) return
+  const parts = { page, list, says, choices }
+  const asked = new URLSearchParams(location.search)
   const input = page.querySelector<HTMLInputElement>('#q')
-  const words = new URLSearchParams(search).get('q')?.trim() ?? ''
-  if (!list || !says) return
-  if (input) input.value = words
-  if (words === '') {
-    says.textContent = 'Type a word above: a movement, a cue, a fault, a piece of equipment.'
-    return
-  }
+  if (input) input.value = asked.get('q') ?? ''
   says.textContent = 'Searching …'
-  void find(new URL('../pagefind/pagefind.js', href).href, words).then(
-    (found) => show(page, list, says, words, found),
+  void opened(new URL('../pagefind/pagefind.js', location.href).href).then(
+    async (index) => {
+      choose(parts, await index.filters(), asked, () => void answer(index, parts, asked, location))
+      await answer(index, parts, asked, location)
+    },
     () => void (says.textContent = 'The search index could not be loaded. Look on the first page.'),
   )
+  page.addEventListener('keydown', (event) => walk(event, parts))
 }
 
-async function find(script: string, words: string): Promise<readonly Found[]> {
+async function opened(script: string): Promise<Index> {
   const index = (await import(script)) as Index
   await index.init()
-  const { results } = await index.search(words)
-  return Promise.all(results.slice(0, MOST).map((result) => result.data()))
+  return index
 }
 
-function show(page: Document, list: Element, says: Element, words: string, found: readonly Found[]): void {
-  says.textContent = found.length === 0 ? `Nothing found for “${words}”.` : `${found.length === MOST ? `The first ${MOST}` : found.length} found for “${words}”.`
+/** One list of choices for each kind, with how much there is of each; the address keeps what was chosen. */
+function choose({ page, choices }: Parts, filters: Filters, asked: URLSearchParams, changed: () => void): void {
+  for (const kind of CHOICES) {
+    const values = Object.entries(filters[kind] ?? {}).toSorted(([a], [b]) => a.localeCompare(b))
+    if (values.length < 2) continue
+    const label = page.createElement('label')
+    const select = page.createElement('select')
+    select.append(new Option(`any ${kind}`, ''), ...values.map(([value, count]) => new Option(`${value} (${count})`, value, false, asked.get(kind) === value)))
+    select.addEventListener('change', () => {
+      if (select.value === '') asked.delete(kind)
+      else asked.set(kind, select.value)
+      changed()
+    })
+    label.append(kind, select)
+    choices.append(label)
+  }
+}
+
+async function answer(index: Index, parts: Parts, asked: URLSearchParams, location: Location): Promise<void> {
+  const { list, says, page } = parts
+  const words = asked.get('q')?.trim() ?? ''
+  const filters = Object.fromEntries(CHOICES.flatMap((kind) => (asked.get(kind) ? [[kind, asked.get(kind) ?? '']] : [])))
+  page.defaultView?.history.replaceState(null, '', `${location.pathname}?${asked.toString()}`)
+  if (words === '' && Object.keys(filters).length === 0) {
+    says.textContent = 'Type a word above: a movement, a cue, a fault, a piece of equipment.'
+    list.replaceChildren()
+    return
+  }
+  const { results } = await index.search(words === '' ? null : words, { filters })
+  const found = await Promise.all(results.slice(0, MOST).map((result) => result.data()))
+  const about = [words === '' ? [] : [`“${words}”`], Object.values(filters)].flat().join(', ')
+  says.textContent = found.length === 0 ? `Nothing found for ${about}.` : `${results.length > MOST ? `The first ${MOST} of ${results.length}` : found.length} found for ${about}.`
   list.replaceChildren(...found.map((result) => entry(page, result)))
+}
+
+/** Down and up walk through what was found, and back to the words. */
+function walk(event: KeyboardEvent, { page, list }: Parts): void {
+  if (event.key !== 'ArrowDown' && event.key !== 'ArrowUp') return
+  if (page.activeElement instanceof HTMLSelectElement) return
+  const links = [...list.querySelectorAll('a')]
+  const at = links.findIndex((link) => link === page.activeElement)
+  const next = at + (event.key === 'ArrowDown' ? 1 : -1)
+  const target = next < 0 ? page.querySelector<HTMLElement>('#q') : links[Math.min(next, links.length - 1)]
+  target?.focus()
+  event.preventDefault()
 }
 
 function entry(page: Document, { url, meta, excerpt }: Found): HTMLLIElement {

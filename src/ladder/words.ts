@@ -33,7 +33,7 @@ export const RESERVED = new Set(
 const ID = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/
 
 /** Pages the handbook writes by itself, which prose may link to. */
-export const GENERATED_PAGES = ['sources', 'checks', 'changes'] as const
+export const GENERATED_PAGES = ['sources', 'checks', 'changes', 'equipment', 'movement-map'] as const
 
 /** A short name that becomes an address. */
 export const id = z

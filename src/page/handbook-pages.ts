@@ -2,10 +2,12 @@ import type { MeasuredCurriculum } from '../measure/measure.ts'
 import type { Address } from './address.ts'
 import { changesPage, type EditionChanges } from './changes-page.ts'
 import { checkPages, type Examples } from './check-pages.ts'
+import { equipmentPage } from './equipment-page.ts'
 import { framed } from './frame.ts'
 import { homePage } from './home-page.ts'
 import { raw, type Html } from './html.ts'
 import { ladderPage } from './ladder-page.ts'
+import { movementMap } from './movement-map.ts'
 import { contentPage, notFoundPage, searchPage, sourcesPage } from './other-pages.ts'
 import { rungPage } from './rung-page.ts'
 import type { Frame, SitePage } from './site-page.ts'
@@ -31,6 +33,8 @@ export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, exampl
     homePage(curriculum),
     ...ladders.flatMap((ladder) => [ladderPage(ladder, diagrams.get(ladder.id) ?? raw('')), ...ladder.rungs.map((rung) => rungPage(rung, ladder))]),
     ...pages.map(contentPage),
+    equipmentPage(ladders),
+    movementMap(ladders),
     sourcesPage(),
     ...checkPages(examples),
     changesPage(curriculum, editions),

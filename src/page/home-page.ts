@@ -32,6 +32,7 @@ export function homePage({ handbook, ladders, pages }: MeasuredCurriculum): Site
 </ul></section>
 `,
 )}</div>
+<p class="ways"><a href="${linkTo(HOME, '/movement-map/')}">All ladders side by side</a> · <a href="${linkTo(HOME, '/equipment/')}">By equipment</a></p>
 <section><h2 id="pages">Read this first</h2>
 <ul class="plain-list">${pages.map(({ id, title, summary }) => html`
 <li><a href="${linkTo(HOME, pageAddress(id))}">${title}</a>: ${summary}</li>`)}
