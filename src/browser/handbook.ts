@@ -5,6 +5,9 @@ if (has('#search-results')) void import('./search.ts').then(({ startSearch }) =>
 
 if (has('#offline') && window.isSecureContext) void import('./offline.ts').then(({ startOffline }) => startOffline(document, new URL(document.body.dataset.root ?? './', window.location.href)))
 
+const timer = document.querySelector<HTMLElement>('#timer')
+if (timer) void import('./timer.ts').then(({ startTimer }) => startTimer(document, timer))
+
 /** A slash goes to the search box from anywhere, Escape out of it. */
 document.addEventListener('keydown', (event) => {
   const box = document.querySelector<HTMLInputElement>('#q')

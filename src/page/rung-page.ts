@@ -131,6 +131,10 @@ function stepWorking({ from, times, predicted, computed_entry, block, entry }: S
 </ul>`
 }
 
+/** Where a script puts a timer for the rest between sets, and for the hold where the standard is one. */
+const timer = ({ standard }: MeasuredRung, { standard: { rest_s } }: MeasuredLadder): Html =>
+  html`<div id="timer" class="timer" role="group" aria-label="Timer" hidden data-rest="${rest_s}"${standard.amount?.unit === 'seconds' && html` data-hold="${standard.amount.value}"`}></div>`
+
 /** One rung: what a coach on the floor needs, then where its numbers come from. */
 export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder): SitePage {
   const address = rungAddress(ladder.id, rung.id)
@@ -153,6 +157,7 @@ ${isMissing(rung.outcome) || rung.outcome.poses.length === 0 ? '' : html`<div cl
 <section class="entry"><h2 id="entry">Before this rung</h2>${entries(rung, ladder, address)}</section>
 ${rung.first_side && html`<p class="first-side">${inlineProse(rung.first_side, address)}</p>`}
 ${floorMarkTable(rung)}
+${timer(rung, ladder)}
 ${described(rung, address)}
 <section><h2 id="form">What every rep must show</h2><ul>${form.map((point) => html`
 <li>${inlineProse(point, address)}</li>`)}
