@@ -2,7 +2,7 @@ import type { Entry } from '../ladder/schema.ts'
 import { fullEntry, type FullEntry } from '../measure/entry.ts'
 import type { Found, Rule } from './rule.ts'
 
-/** More work in one session than anyone shows as a test. Taste. */
+/** More work in one session than anyone shows as a test; one unbroken set, such as two hundred turns of a rope, is a test. Taste. */
 const MOST_REPS_IN_ALL = 150
 const MOST_SECONDS_IN_ALL = 1800
 
@@ -12,7 +12,7 @@ const amounts = ({ reps, seconds, metres }: Entry): number => [reps, seconds, me
 function unmeetable(what: string, asked: Entry, { sets, amount }: FullEntry): string | undefined {
   if (amounts(asked) > 1) return `${what} asks for more than one of reps, seconds and metres. Keep one.`
   const inAll = sets * (amount?.value ?? 0)
-  if (amount?.unit === 'reps' && inAll > MOST_REPS_IN_ALL) return `${what} asks for ${inAll} repetitions in all, more than ${MOST_REPS_IN_ALL}. Ask for fewer, or for a harder rung.`
+  if (amount?.unit === 'reps' && sets > 1 && inAll > MOST_REPS_IN_ALL) return `${what} asks for ${inAll} repetitions in all, more than ${MOST_REPS_IN_ALL}. Ask for fewer, or for a harder rung.`
   if (amount?.unit === 'seconds' && inAll > MOST_SECONDS_IN_ALL) return `${what} asks for ${inAll} s in all, more than ${MOST_SECONDS_IN_ALL} s. Ask for less, or for a harder rung.`
   return undefined
 }

@@ -1,4 +1,14 @@
+import { kitWords, oneOfMany } from './kit.ts'
 import type { Rule } from './rule.ts'
+
+/** Words that count things and do not name them. */
+const COUNTS = /^(an?|the|some|one|two|three|four|pairs?|of|\d+)$/
+
+/** What a thing is called, however many there are of it. */
+const named = (thing: string): string[] => kitWords(thing).filter((word) => !COUNTS.test(word)).map(oneOfMany)
+
+/** "mats" are among "two soft mats". */
+const isAmong = (thing: string, listed: string): boolean => thing.toLowerCase() === listed.toLowerCase() || (named(thing).length > 0 && named(thing).every((word) => named(listed).includes(word)))
 
 export const equipmentIsListed: Rule = {
   name: 'equipment-is-listed',
@@ -6,10 +16,9 @@ export const equipmentIsListed: Rule = {
   why: 'A coach packs from the list.',
 
   check({ equipment, rungs }) {
-    const listed = new Set(equipment.map((thing) => thing.toLowerCase()))
     const twice = equipment.flatMap((thing, index) => (equipment.findIndex((other) => other.toLowerCase() === thing.toLowerCase()) < index ? [{ path: ['equipment', index], message: `"${thing}" is listed twice. Keep one.` }] : []))
     const absent = rungs.flatMap(({ title, equipment: uses }, index) =>
-      uses.flatMap((thing, at) => (listed.has(thing.toLowerCase()) ? [] : [{ path: ['rungs', index, 'equipment', at], message: `"${title}" uses "${thing}", which is not in the ladder's equipment. Add it there.` }])),
+      uses.flatMap((thing, at) => (equipment.some((listed) => isAmong(thing, listed)) ? [] : [{ path: ['rungs', index, 'equipment', at], message: `"${title}" uses "${thing}", which is not in the ladder's equipment. Add it there.` }])),
     )
     return [...twice, ...absent]
   },

@@ -1,7 +1,17 @@
 import type { Found, Rule } from './rule.ts'
 
-/** Words that judge, or speak of what only the athlete can feel. Taste, after common practice. */
-const UNSEEN = /\b(good|proper|properly|correct|correctly|nice|quality|engaged?|activated?|feel|feels|feeling|comfortable|comfortably|mind|optimal)\b/i
+/** Words that judge, or speak of what only the athlete can feel; the good leg is the one that is not injured, and a lock is seen to be engaged. Taste, after common practice. */
+const UNSEEN = new RegExp(
+  [
+    /\b(proper|properly|correct|correctly|nice|quality|feel|feels|feeling|comfortable|comfortably|optimal)\b/,
+    /\bgood\b(?! (leg|arm|hand|foot|knee|side|morning)s?\b)/,
+    /(?<!\b(brake|lock|latch|pin|clip|catch|gate|gear|hook|buckle)(e?s)?( is| are)? )\b(engaged?|activated?)\b/,
+    /(?<=\b(in|your|the|a|clear|calm) )mind\b|\bmind(?=[ -]muscle)/,
+  ]
+    .map(({ source }) => source)
+    .join('|'),
+  'i',
+)
 /** More than this cannot be watched in one rep. Taste. */
 const MOST = 7
 

@@ -1,8 +1,8 @@
 import type { MeasuredRung } from '../measure/measure.ts'
 import type { Rule } from './rule.ts'
 
-/** What makes two rungs the same rung: one load, one demand, one amount, after the same rung. */
-const sameness = ({ load, demand, after, entry }: MeasuredRung): string => JSON.stringify([load, demand.toSorted(), after.toSorted(), entry])
+/** What makes two rungs the same rung: one load, one demand, one amount, after the same rung, with the same kit and form points. */
+const sameness = ({ load, demand, after, entry, equipment, form }: MeasuredRung): string => JSON.stringify([load, demand.toSorted(), after.toSorted(), entry, equipment.toSorted(), form.toSorted()])
 
 export const rungsDiffer: Rule = {
   name: 'rungs-differ',
