@@ -172,7 +172,7 @@ function laidOver(ladder: Ladder, below: ReadonlyMap<string, Place>, above: Read
     places.set(key.replace(/^withdraw\/(\d+)/, (_, index: string) => `retired/${retired + Number(index)}`), place)
   }
   const index = new Map(ladder.rungs.map(({ id }, nth) => [id, nth]))
-  for (const [key, place] of [...places]) {
+  for (const [key, place] of places) {
     const [, id = '', rest = ''] = /^rungs\/([^/]+)(.*)$/s.exec(key) ?? []
     const nth = index.get(id)
     if (nth !== undefined) places.set(`rungs/${nth}${rest}`, place)
