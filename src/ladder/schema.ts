@@ -142,6 +142,13 @@ const edition = z.strictObject(
   'Each edition must hold edition and on.',
 )
 
+/** Where the handbook is published: what a card's code leads to. No query and no fragment, so that an address can be put behind it. */
+const ADDRESS = '{key} must be the https address at which the handbook is published, such as https://handbook.example, at most 200 characters.'
+const address = z
+  .string(ADDRESS)
+  .regex(/^https:\/\/[A-Za-z0-9](?:[A-Za-z0-9.-]*[A-Za-z0-9])?(?::\d{1,5})?(?:\/[A-Za-z0-9._~-]+)*\/?$/, ADDRESS)
+  .max(200, ADDRESS)
+
 /** handbook.yaml. */
 export const handbookSchema = z.strictObject({
   title: words(80),
@@ -151,6 +158,7 @@ export const handbookSchema = z.strictObject({
   units: oneOf(['metric', 'imperial']).default('metric'),
   extends: words(300).optional(),
   contact: words(200),
+  address: address.optional(),
   offline: z.boolean('{key} must be true or false.').optional(),
   editions: z.array(edition, '{key} must be a list.').max(100, '{key} must be a list of at most 100.').optional(),
   colours: z.strictObject({ accent: z.string('{key} must be a colour such as "#0b5563".').regex(/^#[0-9a-f]{6}$/i, '{key} must be a colour such as "#0b5563".') }, '{key} must hold accent.').optional(),

@@ -38,6 +38,7 @@ export function framed(page: SitePage, frame: Frame): string {
 <meta name="color-scheme" content="light dark">
 <link rel="stylesheet" href="${to('/assets/handbook.css')}">
 <link rel="alternate" type="application/atom+xml" title="Editions" href="${to('/feed.xml')}">
+<link rel="manifest" href="${to('/manifest.webmanifest')}">
 <link rel="icon" href="${to('/assets/icon.svg')}" type="image/svg+xml">
 <script type="module" src="${to('/assets/handbook.js')}"></script>
 </head>

@@ -5,6 +5,7 @@ import { dataFiles } from '../page/data.ts'
 import { feed } from '../page/feed.ts'
 import { handbookPages, type WrittenPage } from '../page/handbook-pages.ts'
 import { raw, type Html } from '../page/html.ts'
+import { headersFile, siteMap, webManifest } from '../page/site-files.ts'
 import { ladderDiagram } from '../page/ladder-diagram.ts'
 import { assetFiles } from './assets.ts'
 import { drawDiagram } from './draw-diagram.ts'
@@ -31,7 +32,13 @@ async function drawnPages(curriculum: MeasuredCurriculum, editions: readonly Edi
 /** Writes a handbook's pages and what they load below a folder. */
 async function writeWhole(curriculum: MeasuredCurriculum, pages: readonly WrittenPage[], editions: readonly EditionChanges[], folder: string): Promise<void> {
   await writePages(pages, folder)
-  await writeFiles([...(await assetFiles(curriculum.handbook)), { name: 'feed.xml', bytes: feed(curriculum, editions) }, ...dataFiles(curriculum)], folder)
+  const { address } = curriculum.handbook
+  const about: SiteFile[] = [
+    { name: 'manifest.webmanifest', bytes: webManifest(curriculum) },
+    { name: '_headers', bytes: headersFile() },
+    ...(address === undefined ? [] : [{ name: 'sitemap.xml', bytes: siteMap(pages, address) }]),
+  ]
+  await writeFiles([...about, ...(await assetFiles(curriculum.handbook)), { name: 'feed.xml', bytes: feed(curriculum, editions) }, ...dataFiles(curriculum)], folder)
 }
 
 /** Draws, writes, indexes and publishes a checked curriculum. `source` is the workspace it was read from, `progress` is told each stage. */
