@@ -40,6 +40,7 @@ export function fit(model: LoadModel, inputs: Inputs, key: string, load: number,
   }
   const [closest] = known.toSorted((a, b) => Math.abs(a.load - load) - Math.abs(b.load - load))
   if (!closest) return missing(`no ${key} gives a load with the rest of this set-up`)
+  if (Math.abs(closest.load - load) <= CLOSE) return { key, ...closest } // at an end of the span, but for the last digits
   return missing(`no ${key} gives that load; the nearest is ${closest.load.toFixed(1)} at ${closest.value.toFixed(1)} ${spec.unit}`)
 }
 

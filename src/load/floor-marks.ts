@@ -1,3 +1,4 @@
+import { figureText } from '../quantity/figure.ts'
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { fit } from './fit.ts'
 import { ask, askMiddle, type Athlete, type Inputs, type LoadModel } from './model.ts'
@@ -51,4 +52,16 @@ export function floorMarks(inputs: Inputs, average: Athlete, statures_cm: readon
     const mark = placed({ ...inputs, [key]: fitted.value }, athlete)
     return [stature_cm, isMissing(mark) ? mark : { stature_cm, ...mark }]
   })
+}
+
+/** One thing to mark: what it is called, and how a mark says it. */
+export type MarkRow = { readonly name: string; readonly of: (mark: Mark) => string }
+
+/** What a coach marks, for the rung's own way of setting up. */
+export function markRows(inputs: Inputs): MarkRow[] {
+  const hands: MarkRow = { name: 'hands above the floor', of: ({ hands_cm }) => figureText(hands_cm, 'cm') }
+  const lean: MarkRow = { name: 'lean from upright', of: ({ lean_deg }) => figureText(lean_deg, 'deg') }
+  const apart: MarkRow = { name: 'feet to hands, along the floor', of: ({ feet_to_hands_cm }) => figureText(Math.abs(feet_to_hands_cm), 'cm') }
+  if (inputs.hands !== 'straps') return [hands, apart]
+  return [lean, { name: 'strap, anchor to grip', of: ({ strap_cm }) => (strap_cm === undefined ? '–' : figureText(strap_cm, 'cm')) }, apart]
 }

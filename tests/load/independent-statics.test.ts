@@ -14,6 +14,7 @@ import { held, supported, type SetUp, type Touch } from './supported-rep.ts'
  * The statics a second time. Only the places of the joints are the model's. Masses and centres are summed here from the published tables,
  * typed a second time; the three equations of plane statics are written about the shoulder, where the model writes one about the feet,
  * and solved for the force on the hands and both parts of the force at the feet by a general library, ml-matrix (MIT).
+ * Where the feet would need more than their grip, the direction at the hands is unknown and the friction is known: three equations again.
  */
 type Weighed = { readonly mass: number; readonly at: Point }
 type Joints = Readonly<Record<'heel' | 'ball' | 'toe' | 'ankle' | 'knee' | 'hip' | 'shoulder' | 'elbow' | 'wrist' | 'hand', Point>>
@@ -58,18 +59,52 @@ function weighed(reference: Reference, joints: Joints, shanksRest: boolean): rea
 const times = (arm: Point, force: Point): number => arm.x * force.y - arm.y * force.x
 const from = (origin: Point, to: Point): Point => ({ x: to.x - origin.x, y: to.y - origin.y })
 
-/** Σ F_x = 0, Σ F_y = 0, Σ M = 0 about the shoulder: force on the hands along `way`, force at the feet level and upright; all in % of body weight. */
-function solved(masses: readonly Weighed[], shoulder: Point, hand: Point, way: Point, contact: Point): readonly [hands: number, level: number, upright: number] {
-  const c = from(shoulder, contact)
+/** Forces in % of body weight: both parts at the hands, both parts at the feet. */
+type Solution = { readonly hands: Point; readonly feet: Point }
+
+/** The three equations with three unknowns, each unknown a force at a place: Σ F_x = 0, Σ F_y = 0, Σ M = 0 about the shoulder. */
+function balanced(masses: readonly Weighed[], shoulder: Point, unknowns: readonly { readonly at: Point; readonly way: Point }[]): readonly number[] {
   const weight = masses.reduce((sum, { mass }) => sum + mass, 0)
   const turning = masses.reduce((sum, { mass, at }) => sum + times(from(shoulder, at), { x: 0, y: -mass }), 0)
-  const equations = new Matrix([
-    [way.x, 1, 0],
-    [way.y, 0, 1],
-    [times(from(shoulder, hand), way), -c.y, c.x],
+  const equations = new Matrix([unknowns.map(({ way }) => way.x), unknowns.map(({ way }) => way.y), unknowns.map(({ at, way }) => times(from(shoulder, at), way))])
+  return solve(equations, Matrix.columnVector([0, weight, -turning])).to1DArray()
+}
+
+const LEVEL = { x: 1, y: 0 }
+const UP = { x: 0, y: 1 }
+
+/** Force on the hands along `way`; level and upright force at the feet. */
+function solved(masses: readonly Weighed[], shoulder: Point, hand: Point, way: Point, contact: Point): Solution {
+  const [hands = Number.NaN, level = Number.NaN, upright = Number.NaN] = balanced(masses, shoulder, [
+    { at: hand, way },
+    { at: contact, way: LEVEL },
+    { at: contact, way: UP },
   ])
-  const [hands = Number.NaN, level = Number.NaN, upright = Number.NaN] = solve(equations, Matrix.columnVector([0, weight, -turning])).to1DArray()
-  return [hands, level, upright]
+  return { hands: { x: hands * way.x, y: hands * way.y }, feet: { x: level, y: upright } }
+}
+
+/** The friction the model takes the feet to give, and no more. */
+const FEET_GRIP = 0.6
+
+/** Level and upright force on the hands, unknown both; at the feet one unknown, leaning from upright as friction at its limit does. */
+function gripping(masses: readonly Weighed[], shoulder: Point, hand: Point, contact: Point, toward: number): Solution {
+  const way = { x: toward * FEET_GRIP, y: 1 }
+  const [level = Number.NaN, upright = Number.NaN, normal = Number.NaN] = balanced(masses, shoulder, [
+    { at: hand, way: LEVEL },
+    { at: hand, way: UP },
+    { at: contact, way },
+  ])
+  return { hands: { x: level, y: upright }, feet: { x: normal * way.x, y: normal } }
+}
+
+const needed = ({ feet }: Solution): number => Math.abs(feet.x) / feet.y
+
+/** Along the arm, unless the feet would slip: then friction at its limit, as long as straight up could hold the pose at all. */
+function likely(masses: readonly Weighed[], shoulder: Point, hand: Point, way: Point, contact: Point): Solution {
+  const along = solved(masses, shoulder, hand, way, contact)
+  if (needed(along) <= FEET_GRIP && along.feet.y > 0) return along
+  const holdsUpright = solved(masses, shoulder, hand, UP, contact).feet.y > 0
+  return holdsUpright ? gripping(masses, shoulder, hand, contact, Math.sign(-way.x)) : along
 }
 
 type Still = Joints & { readonly anchor: Point | undefined }
@@ -107,6 +142,8 @@ const poses: readonly { readonly name: string; readonly setUp: SetUp; readonly t
   { name: 'press-up, hands on 90 cm', setUp: { ...pressUp, hand_height_cm: 90 }, touches: SURFACE },
   { name: 'press-up, feet on 45 cm', setUp: { ...pressUp, foot_height_cm: 45 }, touches: SURFACE },
   { name: 'press-up, hands and feet raised, elbows at 100°', setUp: { ...pressUp, hand_height_cm: 20, foot_height_cm: 50, elbow_deg: 100 }, touches: SURFACE },
+  { name: 'press-up, feet on 90 cm', setUp: { ...pressUp, foot_height_cm: 90 }, touches: SURFACE },
+  { name: 'press-up on flat feet, raised', setUp: { ...pressUp, feet: 'flat', foot_height_cm: 50 }, touches: FLAT('along the arm') },
   { name: 'press-up from the knees, shanks at rest', setUp: { ...pressUp, feet: 'knees' }, touches: SURFACE },
   { name: 'press-up from the knees on a mat, shanks held up at 110°', setUp: { ...pressUp, feet: 'knees', foot_height_cm: 6, shanks: 'lifted', knee_deg: 110 }, touches: SURFACE },
   { name: 'leaning on a wall on flat feet', setUp: { ...pressUp, feet: 'flat', hand_height_cm: 80 }, touches: FLAT('along the arm') },
@@ -117,10 +154,20 @@ const poses: readonly { readonly name: string; readonly setUp: SetUp; readonly t
   { name: 'row by the length of the strap', setUp: { ...row, strap_cm: 90 }, touches: STRAP },
   { name: 'row with bent knees on flat feet', setUp: { ...row, feet: 'flat', knee_deg: 100, lean_deg: 70, feet_from_anchor_cm: 20 }, touches: FLAT('strap') },
   { name: 'row at a bar, 75°', setUp: { facing: 'up', feet: 'heels', hands: 'bar', lean_deg: 75 }, touches: SURFACE },
+  { name: 'row at a bar, 65°', setUp: { facing: 'up', feet: 'heels', hands: 'bar', lean_deg: 65 }, touches: SURFACE.slice(0, 1) },
+  { name: 'row at a bar, 56°, where straight up holds some bodies only', setUp: { facing: 'up', feet: 'heels', hands: 'bar', lean_deg: 56 }, touches: SURFACE.slice(0, 1) },
+  { name: 'row at a bar at chest height, 40°', setUp: { facing: 'up', feet: 'heels', hands: 'bar', lean_deg: 40 }, touches: SURFACE.slice(0, 1) },
+  { name: 'row at a bar on flat feet, 60°', setUp: { facing: 'up', feet: 'flat', hands: 'bar', lean_deg: 60 }, touches: FLAT('along the arm') },
   { name: 'row at a low bar', setUp: { facing: 'up', feet: 'flat', hands: 'bar', hand_height_cm: 85 }, touches: SURFACE },
 ]
 
 const STATURE_M = 1.738
+
+/** The forces of one still, by the rule that its direction is found by. */
+function elsewhere(masses: readonly Weighed[], still: Still, setUp: SetUp, touch: Touch): Solution {
+  const rule = touch.direction === 'along the arm' ? likely : solved
+  return rule(masses, still.shoulder, still.hand, wayOf(still, setUp, touch), contactOf(still, setUp, touch, 100 * STATURE_M))
+}
 
 for (const { name, setUp, touches } of poses) {
   test(`${name}: three equations solved elsewhere give the same forces`, () => {
@@ -133,11 +180,13 @@ for (const { name, setUp, touches } of poses) {
           if (isMissing(at)) continue
           const { still, forces } = at
           const masses = weighed(reference, still, restsOnShanks(setUp))
-          const [hands, level, upright] = solved(masses, still.shoulder, still.hand, wayOf(still, setUp, touch), contactOf(still, setUp, touch, 100 * STATURE_M))
-          near(100 * forces.hands, hands, 1e-9)
-          near(100 * forces.at_feet.x, level, 1e-9)
-          near(100 * forces.at_feet.y, upright, 1e-9)
-          near(forces.friction, Math.abs(level) / upright, 1e-9)
+          const solution = elsewhere(masses, still, setUp, touch)
+          near(100 * forces.hands, Math.sqrt(solution.hands.x ** 2 + solution.hands.y ** 2), 1e-9)
+          near(100 * forces.on_hands.x, solution.hands.x, 1e-9)
+          near(100 * forces.on_hands.y, solution.hands.y, 1e-9)
+          near(100 * forces.at_feet.x, solution.feet.x, 1e-9)
+          near(100 * forces.at_feet.y, solution.feet.y, 1e-9)
+          near(forces.friction, needed(solution), 1e-9)
           compared += 1
         }
       }
@@ -146,30 +195,41 @@ for (const { name, setUp, touches } of poses) {
   })
 }
 
+test('the poses above hold both: stills where the direction along the arm is kept, and stills where friction is at its limit', () => {
+  const limited = poses.flatMap(({ setUp, touches }) =>
+    touches.flatMap((touch) => {
+      const rep = touch.direction === 'along the arm' ? supported(setUp, STATURE_M, men, touch) : undefined
+      if (!rep || isMissing(rep)) return []
+      return [rep.start, rep.end].flatMap((at) => (isMissing(at) ? [] : [Math.abs(at.forces.friction - FEET_GRIP) < 1e-9]))
+    }),
+  )
+  assert.ok(limited.filter((each) => each).length >= 5 && limited.filter((each) => !each).length >= 5)
+})
+
 /** Standard gravity times stature turns a share of body weight and stature into N·m per kg. */
 const MOMENT = 9.80665 * STATURE_M
 
 /** The moment about a joint of everything on the feet's side of it, where the model counts the hands' side; % of body weight times stature. */
-function footwards(joint: Point, below: readonly Weighed[], contact: Point, level: number, upright: number): number {
+function footwards(joint: Point, below: readonly Weighed[], contact: Point, feet: Point): number {
   const weights = below.reduce((sum, { mass, at }) => sum + times(from(joint, at), { x: 0, y: -mass }), 0)
-  return Math.abs(times(from(joint, contact), { x: level, y: upright }) + weights)
+  return Math.abs(times(from(joint, contact), feet) + weights)
 }
 
 for (const { name, setUp } of poses) {
   test(`${name}: the moments at shoulders, hips and knees are the same counted from the feet`, () => {
-    const likely: Touch = { direction: setUp.hands === 'straps' ? 'strap' : 'along the arm', press: 0.5 }
+    const touch: Touch = { direction: setUp.hands === 'straps' ? 'strap' : 'along the arm', press: 0.5 }
     const lowest = setUp.facing === 'down' ? 'end' : 'start'
     const both = [WOMAN, MAN].map((reference) => {
-      const { still } = held(setUp, STATURE_M, reference.body, likely, lowest)
+      const { still } = held(setUp, STATURE_M, reference.body, touch, lowest)
       const masses = weighed(reference, still, restsOnShanks(setUp))
-      const contact = contactOf(still, setUp, likely, 100 * STATURE_M)
-      const [, level, upright] = solved(masses, still.shoulder, still.hand, wayOf(still, setUp, likely), contact)
+      const contact = contactOf(still, setUp, touch, 100 * STATURE_M)
+      const { feet } = elsewhere(masses, still, setUp, touch)
       const below = (parts: number): readonly Weighed[] => masses.slice(0, parts)
       const legs = restsOnShanks(setUp) ? 0 : 2 // foot and shank come first
       return {
-        knees: footwards(still.knee, below(legs), contact, level, upright),
-        hips: footwards(still.hip, below(legs + 1), contact, level, upright),
-        shoulders: footwards(still.shoulder, below(legs + 3), contact, level, upright), // thigh, trunk and head besides
+        knees: footwards(still.knee, below(legs), contact, feet),
+        hips: footwards(still.hip, below(legs + 1), contact, feet),
+        shoulders: footwards(still.shoulder, below(legs + 3), contact, feet), // thigh, trunk and head besides
       }
     })
     for (const joint of ['shoulders', 'hips', 'knees'] as const) {
@@ -187,11 +247,11 @@ const loadOf = (setUp: SetUp): Load => {
 
 for (const { name, setUp } of poses) {
   test(`${name}: the picture shows the reference man in metres, and the forces beside it hold the mean body up`, () => {
-    const likely: Touch = { direction: setUp.hands === 'straps' ? 'strap' : 'along the arm', press: 0.5 }
+    const touch: Touch = { direction: setUp.hands === 'straps' ? 'strap' : 'along the arm', press: 0.5 }
     for (const pose of loadOf(setUp).poses) {
       if (pose.name === 'hold') assert.fail('no hold was asked')
-      const his = held(setUp, STATURE_M, men, likely, pose.name)
-      const hers = held(setUp, STATURE_M, women, likely, pose.name)
+      const his = held(setUp, STATURE_M, men, touch, pose.name)
+      const hers = held(setUp, STATURE_M, women, touch, pose.name)
       for (const [joint, at] of Object.entries(pose.joints) as [keyof Pose['joints'], Point][]) {
         near(at.x, STATURE_M * his.still[joint].x, 1e-12)
         near(at.y, STATURE_M * his.still[joint].y, 1e-12)

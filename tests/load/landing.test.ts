@@ -19,8 +19,8 @@ const figure = (outcome: Outcome<Load>, name: string): Outcome => {
 /** Each row was worked without this code, g = 9.80665 m/s². */
 const worked = [
   { drop: 45, slope: 0, level: 0, travel: 30, fall: 45, speed: 2.97086, energy: 4.41299, force: 2.5, from: 'by hand: √(2 × 9.80665 × 0.45) = √8.825985; 9.80665 × 0.45; 1 + 45/30' },
-  { drop: 100, slope: 30, level: 2, travel: 50, fall: 40.9888, speed: 4.85929, energy: 4.01963, force: 1.81978, from: 'by hand: 4.42869 × 0.866025 − 2 × 0.5 = 2.835359 m/s into it; 2.835359² = 8.039258; / 19.6133 = 0.409888 m; √(19.6133 + 4); 8.039258/2; 1 + 40.9888/50' },
-  { drop: 50, slope: 20, level: 1.5, travel: 35, fall: 30.0985, speed: 3.47227, energy: 2.95165, force: 1.85996, from: 'by hand: 3.131557 × 0.939693 − 1.5 × 0.342020 = 2.429671 m/s into it; ² = 5.903301; / 19.6133; √(9.80665 + 2.25); 5.903301/2; 1 + 30.0985/35' },
+  { drop: 100, slope: 30, level: 2, travel: 50, fall: 40.9888, speed: 4.85929, energy: 4.01963, force: 1.6858, from: 'by hand: 4.42869 × 0.866025 − 2 × 0.5 = 2.835359 m/s into it; 2.835359² = 8.039258; / 19.6133 = 0.409888 m; √(19.6133 + 4); 8.039258/2; the slope carries cos 30° of the weight: 0.866025 + 40.9888/50' },
+  { drop: 50, slope: 20, level: 1.5, travel: 35, fall: 30.0985, speed: 3.47227, energy: 2.95165, force: 1.79965, from: 'by hand: 3.131557 × 0.939693 − 1.5 × 0.342020 = 2.429671 m/s into it; ² = 5.903301; / 19.6133; √(9.80665 + 2.25); 5.903301/2; 0.939693 + 30.0985/35' },
   { drop: 0, slope: 0, level: 0, travel: 35, fall: 0, speed: 0, energy: 0, force: 1, from: 'standing still carries body weight' },
 ]
 
@@ -69,6 +69,15 @@ test('twice the travel halves what the stopping adds to body weight', () => {
   near(added(40), added(20) / 2, 1e-12)
 })
 
+test('on a slope, only the part of the weight that presses into it is carried besides the stopping — by hand: standing still on 45°, cos 45°', () => {
+  near(figure(land(0, 45), 'mean stopping force'), Math.SQRT1_2, 1e-12)
+  for (const slope of [0, 15, 30, 45]) {
+    const [one, other] = [figure(land(60, slope, 0, 20), 'mean stopping force'), figure(land(60, slope, 0, 40), 'mean stopping force')]
+    assert.ok(!isMissing(one) && !isMissing(other))
+    near(2 * other - one, Math.cos((slope * Math.PI) / 180), 1e-12) // 2 (c + h/2s) − (c + h/s) = c
+  }
+})
+
 test('more drop never lands softer on the same slope at the same speed', () => {
   fc.assert(
     fc.property(drops, drops, slopes, levels, (a, b, slope, level) => {
@@ -78,14 +87,16 @@ test('more drop never lands softer on the same slope at the same speed', () => {
   )
 })
 
-test('every answer is finite and none is negative, and the force is at least body weight', () => {
+test('every answer is finite and none is negative, and the force is at least what presses into the slope: 0.707 of body weight at 45°, all of it on the flat', () => {
   fc.assert(
     fc.property(drops, slopes, levels, fc.double({ min: 5, max: 80, noNaN: true }), (drop, slope, level, travel) => {
       const outcome = land(drop, slope, level, travel)
       if (isMissing(outcome)) return assert.equal(outcome.missing, 'the path is shallower than the slope, so it never comes down on it')
       for (const value of [fall_cm(outcome), figure(outcome, 'landing speed'), figure(outcome, 'energy to absorb')]) assert.ok(!isMissing(value) && Number.isFinite(value) && value >= 0)
       const force = figure(outcome, 'mean stopping force')
-      assert.ok(!isMissing(force) && Number.isFinite(force) && force >= 1)
+      assert.ok(!isMissing(force) && Number.isFinite(force) && force >= Math.cos((slope * Math.PI) / 180) - 1e-12 && force >= Math.SQRT1_2 - 1e-12)
+      const flat = figure(land(drop, 0, level, travel), 'mean stopping force')
+      assert.ok(!isMissing(flat) && flat >= 1)
     }),
   )
 })

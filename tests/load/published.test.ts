@@ -31,13 +31,16 @@ for (const { inputs, low, mid, high, from } of worked) {
   })
 }
 
-const percent = fc.double({ min: 1, max: 300, noNaN: true })
-const sd_percent = fc.double({ min: 0, max: 50, noNaN: true })
+/** Means and spreads of which two standard deviations leave a load; what does not is refused below. */
+const measured = fc
+  .tuple(fc.double({ min: 1, max: 300, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }))
+  .map(([mean, part]) => ({ percent: mean, sd_percent: part * Math.min(50, mean / 2) }))
+  .filter(({ percent, sd_percent }) => percent - 2 * sd_percent >= 0)
 
 test('with everything on one side, the hand carries what both did', () => {
   fc.assert(
-    fc.property(percent, sd_percent, (mean, sd) => {
-      const { load, figures } = settled({ percent: mean, sd_percent: sd, working_side_percent: 100 })
+    fc.property(measured, (of) => {
+      const { load, figures } = settled({ ...of, working_side_percent: 100 })
       assert.deepEqual(figures[0]?.value, load)
     }),
   )
@@ -45,25 +48,38 @@ test('with everything on one side, the hand carries what both did', () => {
 
 test('one side with everything carries twice what it carries with half', () => {
   fc.assert(
-    fc.property(percent, sd_percent, (mean, sd) => {
-      const [all, half] = [100, 50].map((working_side_percent) => settled({ percent: mean, sd_percent: sd, working_side_percent }).load)
+    fc.property(measured, (of) => {
+      const [all, half] = [100, 50].map((working_side_percent) => settled({ ...of, working_side_percent }).load)
       near(all?.mid ?? Number.NaN, 2 * (half?.mid ?? Number.NaN), 1e-9)
     }),
   )
 })
 
-test('the mean stands in the middle of its interval wherever two standard deviations leave a load', () => {
+test('the mean stands in the middle of its interval, four standard deviations wide', () => {
   fc.assert(
-    fc.property(percent, sd_percent, (mean, sd) => {
-      fc.pre(2 * sd <= mean)
-      const { low, mid, high } = interval(settled({ percent: mean, sd_percent: sd }).load)
+    fc.property(measured, (of) => {
+      const { low, mid, high } = interval(settled(of).load)
       near((low + high) / 2, mid, 1e-9)
+      near(high - low, 2 * of.sd_percent, 1e-9) // on one hand: half of 4 SD
     }),
   )
 })
 
-test('wrong: two standard deviations below zero are cut off at zero, and nothing says so', () => {
-  near(interval(settled({ percent: 10, sd_percent: 8 }).load).low, 0, 0) // by hand: 10 − 16 is no load
+const NEGATIVE = 'two standard deviations below the mean is less than nothing, so the spread is not as declared'
+
+test(`says: ${NEGATIVE} — by hand: 10 − 2 × 8 is no load, 16 − 2 × 8 is nothing and still a load`, () => {
+  assert.deepEqual(asked({ ...words, percent: 10, sd_percent: 8 }), { missing: NEGATIVE })
+  near(interval(settled({ percent: 16, sd_percent: 8 }).load).low, 0, 0)
+})
+
+test('every mean of which two standard deviations leave less than nothing is refused', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 1, max: 99, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }), (mean, part) => {
+      const sd_percent = mean / 2 + part * (50 - mean / 2)
+      fc.pre(mean - 2 * sd_percent < 0)
+      assert.deepEqual(asked({ ...words, percent: mean, sd_percent }), { missing: NEGATIVE })
+    }),
+  )
 })
 
 test('the working names the source and what was measured', () => {

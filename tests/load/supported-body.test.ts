@@ -164,6 +164,17 @@ const worked: readonly Worked[] = [
     from: 'elbow 70°: reach² = 272.33² + 281.7² − 2 × 272.33 × 281.7 × cos 70°, reach 317.87; with sides 1455.15 and 1390.06 the shoulder stands at 12.5595°: tilt 6.7346°; level distances: shank 296.9, thigh 736.7, trunk 1199.7, head 1591.0, feet −9.7, upper arms 1280.8, forearms 1274.1, hands 1390.1: 99354.0; arm points (0.09522, 0.99546): lever 1383.75',
   },
   {
+    name: 'a woman’s press-up, arms bent',
+    setUp: pressUp,
+    of: WOMAN,
+    touch: ALONG,
+    at: 'end',
+    hands: 72.9719,
+    upright: 72.4926,
+    feet: 27.4974,
+    from: 'ball 147.17 below the line, 1382.26 from the shoulder, 1311.67 from the palm; elbow 70°: reach 311.10 from 267.16 and 275.1; the shoulder stands at 12.9197°: tilt 6.8078°; level distances: shank 297.4, thigh 720.7, trunk 1160.3, head 1588.2, feet −12.4, upper arms 1209.7, forearms 1199.9, hands 1311.7: 95086.2; arm points (0.11442, 0.99343): lever 1303.05; feet 99.99 − 72.4926',
+  },
+  {
     name: 'a woman’s press-up from the knees, arms straight, shanks at rest',
     setUp: kneeling,
     of: WOMAN,
@@ -213,10 +224,32 @@ const worked: readonly Worked[] = [
     of: MAN,
     touch: ALONG,
     at: 'end',
-    hands: 74.0101,
-    upright: 70.4166,
-    feet: 29.5834,
-    from: 'arms bent as on the floor, turned by −asin(300/1390.06) = −12.4635°, tilt −5.7288°; lever still 1383.75; level distances: shank 329.6, thigh 770.2, trunk 1234.1, head 1626.2, feet 8.3, upper arms 1300.9, forearms 1264.4, hands 1357.3: 102411.2; upright part × 0.95145',
+    hands: 73.6821,
+    upright: 71.6987,
+    feet: 28.3013,
+    from: 'arms bent as on the floor, turned by −asin(300/1390.06) = −12.4635°, tilt −5.7288°; level distances: shank 329.6, thigh 770.2, trunk 1234.1, head 1626.2, feet 8.3, upper arms 1300.9, forearms 1264.4, hands 1357.3: 102411.2. Along the arm, lever still 1383.75: 74.010, upright × 0.95145 = 70.417, level 22.782, friction 22.782 / 29.583 = 0.770, more than 0.6. So Fx = 0.6 (100 − Fy) and 1357.30 Fy + 300 Fx = 102411.2: (1357.30 − 180) Fy = 102411.2 − 18000, Fy = 71.6987, Fx = 16.9808',
+  },
+  {
+    name: 'a woman’s press-up with feet on 60 cm, arms straight',
+    setUp: { ...pressUp, foot_height_cm: 60 },
+    of: WOMAN,
+    touch: ALONG,
+    at: 'start',
+    hands: 78.804,
+    upright: 77.6563,
+    feet: 22.3337,
+    from: 'ball to palm on the floor 1311.67, turned by −asin(600/1311.67) = −27.2216°, tilt −10.3647°; level distances: shank 338.4, thigh 757.7, trunk 1193.2, head 1617.1, feet 18.8, upper arms 1306.0, forearms 1213.7, hands 1166.39: 98617.9. Along the arm friction would be 0.965, more than 0.6. So Fx = 0.6 (99.99 − Fy) and 1166.39 Fy + 600 Fx = 98617.9: (1166.39 − 360) Fy = 98617.9 − 35996.4, Fy = 77.6563, Fx = 13.4002',
+  },
+  {
+    name: 'a man at a bar who leans back 65°',
+    setUp: { ...row, hands: 'bar', lean_deg: 65 },
+    of: MAN,
+    touch: ALONG,
+    at: 'start',
+    hands: 64.9101,
+    upright: 60.4067,
+    feet: 39.5933,
+    from: 'as at 45°: shoulder (1291.20, 656.41), arms point (−0.453175, 0.891421), hands 593.7 up them at (1022.15, 1185.65); moment 0.906308 × 88740.0 − 20.80 × 87.38 − 2.74 × 0.422618 × 113.95 + 9.88 × 1291.20 − 0.453175 × 2916.8 = 89911.2. Along the arm 89911.2 / 1448.48 = 62.073, friction 28.130 / 44.667 = 0.630, more than 0.6. So Fx = −0.6 (100 − Fy) and 1022.15 Fy − 1185.65 Fx = 89911.2: (1022.15 − 711.39) Fy = 89911.2 − 71139.0, Fy = 60.4067, Fx = −23.7560',
   },
   ...(
     [
@@ -272,15 +305,56 @@ test('an anchor out of sight pulls straight up, so that nothing pushes along the
   near(forces.friction, 0, 1e-6)
 })
 
-for (const { name, setUp, touch } of [
-  { name: 'at a bar', setUp: { ...row, hands: 'bar' }, touch: ALONG },
-  { name: 'in a press-up', setUp: { facing: 'down', feet: 'toes', hands: 'surface' }, touch: ALONG },
+/** The grip of the feet that the direction of the force is turned for, as the model states it. */
+const FEET_GRIP = 0.6
+
+for (const { name, setUp, leans, apart_deg } of [
+  { name: 'at a bar, up to 50°', setUp: { ...row, hands: 'bar' }, leans: [25, 30, 35], apart_deg: 15 },
+  { name: 'at a bar, from 75°', setUp: { ...row, hands: 'bar' }, leans: [80, 82.5, 85], apart_deg: 5 },
+  { name: 'in a press-up', setUp: { facing: 'down', feet: 'toes', hands: 'surface' }, leans: [40, 50, 60], apart_deg: 15 },
 ] as const) {
-  test(`${name} the straight body turns as one piece, so the load runs with the sine of the lean`, () => {
-    const at = (lean_deg: number): number => held({ ...setUp, lean_deg }, 1.738, women, touch, 'start').forces.hands
-    for (const lean_deg of [40, 50, 60]) near(at(lean_deg - 15) + at(lean_deg + 15), 2 * Math.cos(Math.PI / 12) * at(lean_deg), ROUNDING) // sin(a − b) + sin(a + b) = 2 cos b sin a
+  test(`${name} the straight body turns as one piece, so the load runs with the sine of the lean, as the grip of the feet is not limiting`, () => {
+    const at = (lean_deg: number): number => {
+      const { forces } = held({ ...setUp, lean_deg }, 1.738, women, ALONG, 'start')
+      assert.ok(forces.friction < FEET_GRIP)
+      return forces.hands
+    }
+    for (const lean_deg of leans) near(at(lean_deg - apart_deg) + at(lean_deg + apart_deg), 2 * Math.cos((apart_deg * Math.PI) / 180) * at(lean_deg), ROUNDING) // sin(a − b) + sin(a + b) = 2 cos b sin a
   })
 }
+
+for (const { name, setUp, at } of [
+  { name: 'a press-up with feet on 45 cm', setUp: { ...pressUp, foot_height_cm: 45 }, at: 'end' },
+  { name: 'a press-up with feet on 90 cm', setUp: { ...pressUp, foot_height_cm: 90 }, at: 'end' },
+  { name: 'a row at a bar, 65°', setUp: { ...row, hands: 'bar', lean_deg: 65 }, at: 'start' },
+] as const) {
+  test(`${name}: the force is turned upright until the feet need a grip of 0.6, and no farther`, () => {
+    for (const body of [women, men, dempster]) {
+      const { forces, still } = held(setUp, 1.738, body, ALONG, at)
+      near(forces.friction, FEET_GRIP, 1e-12)
+      const lean = (x: number, y: number): number => Math.atan2(Math.abs(x), Math.abs(y)) // from upright
+      const arm = lean(still.shoulder.x - still.hand.x, still.shoulder.y - still.hand.y)
+      const force = lean(forces.on_hands.x, forces.on_hands.y)
+      assert.ok(force > 0 && force < arm)
+      assert.ok(forces.on_hands.x * (still.shoulder.x - still.hand.x) * (setUp.facing === 'up' ? -1 : 1) > 0) // to the arm's side of upright
+    }
+  })
+}
+
+test('the load does not jump as feet rise past the height at which their grip begins to limit', () => {
+  const at = (foot_height_cm: number) => held({ ...pressUp, foot_height_cm }, 1.738, men, ALONG, 'end').forces
+  const heights = Array.from({ length: 61 }, (_, index) => index)
+  const forces = heights.map(at)
+  assert.ok((forces[0]?.friction ?? 1) < FEET_GRIP && (forces.at(-1)?.friction ?? 0) > FEET_GRIP - 1e-9)
+  for (const [index, { hands }] of forces.entries()) assert.ok(Math.abs(hands - (forces[index - 1]?.hands ?? hands)) < 0.004) // a centimetre is worth 0.4 % of body weight at most
+})
+
+test('wrong: at a bar, where hanging straight up begins to be possible, a hair of grip turns the force nearly upright, and the load jumps', () => {
+  const at = (lean_deg: number) => held({ ...row, hands: 'bar', lean_deg }, 1.738, women, ALONG, 'start').forces
+  const [less, more] = [at(56.2), at(56.3)] // along the arm, a tenth of a degree is worth a thousandth of body weight
+  assert.ok(less.friction > FEET_GRIP && less.friction < 0.62) // upright cannot hold her, so the direction is left, and grip asked a little past the limit
+  assert.ok(more.hands - less.hands > 0.3)
+})
 
 test('hands raised as high as a lean brings them give the load of that lean', () => {
   const byLean = held({ facing: 'down', feet: 'toes', hands: 'surface', lean_deg: 50 }, 1.738, men, ALONG, 'start')
@@ -369,13 +443,28 @@ test('a row puts the heavier of its two ends on the anchor', () => {
   assert.ok(figure(load, 'force on both hands at the end of the rep').mid > figure(load, 'force on both hands at the start of the rep').mid)
 })
 
-test('wrong: where the end of a row is not settled, the anchor is given the force of its start alone', () => {
-  const load = settled({ ...row, anchor_height_cm: 240, feet_from_anchor_cm: 0, lean_deg: 30 })
-  assert.deepEqual(load.figures.find(({ name }) => name === 'force on both hands at the end of the rep')?.value, {
-    missing: 'the line of the force passes too near the feet to settle how much the hands carry',
+for (const { setUp, why } of [
+  { setUp: { feet_from_anchor_cm: 0, lean_deg: 30 }, why: 'the line of the force passes too near the feet to settle how much the hands carry' },
+  { setUp: { feet_from_anchor_cm: 0, lean_deg: 20 }, why: 'the arms cannot bend that far in this position' },
+]) {
+  test(`where the end of a row is not settled, no force on the anchor is given, but a reason and what to take: ${why}`, () => {
+    const load = settled({ ...row, anchor_height_cm: 240, ...setUp })
+    const valueOf = (of: string) => load.figures.find(({ name }) => name === of)?.value
+    assert.deepEqual(valueOf('force on both hands at the end of the rep'), { missing: why })
+    assert.deepEqual(valueOf('force on the anchor, held still'), { missing: `the end of the rep is not settled (${why}); take at least 1 times body weight` })
+    assert.deepEqual(valueOf('force on the anchor, loaded suddenly'), { missing: `the end of the rep is not settled (${why}); take at least 2 times body weight` })
   })
-  near(figure(load, 'force on the anchor, held still').mid, figure(load, 'force on both hands at the start of the rep').mid, 1e-12)
-  assert.ok(interval(figure(load, 'force on the anchor, held still')).high > 80) // a body whose end is settled, just past too near, carries twice as much there
+}
+
+test('what to take for an anchor whose end is not settled is more than any body at the start of that rep puts on it', () => {
+  const load = settled({ ...row, anchor_height_cm: 240, feet_from_anchor_cm: 0, lean_deg: 30 })
+  assert.ok(interval(figure(load, 'force on both hands at the start of the rep')).high < 100)
+})
+
+test('wrong: with the feet far past the anchor, what to take for it is less than the start of the same rep puts on it', () => {
+  const load = settled({ ...row, feet: 'flat', anchor_height_cm: 180, feet_from_anchor_cm: 100, lean_deg: 20 })
+  assert.match(JSON.stringify(load.figures.find(({ name }) => name === 'force on the anchor, held still')?.value), /take at least 1 times body weight/)
+  assert.ok(interval(figure(load, 'force on both hands at the start of the rep')).high > 100)
 })
 
 test('the working can be followed from the balance of moments to the load', () => {
@@ -392,7 +481,7 @@ test('what is assumed stands beside the number', () => {
   assert.deepEqual(settled({ ...kneeling, shanks: 'lifted', knee_deg: 120 }).assumes, [
     'The body is held still, in one plane; fast repetitions load more.',
     'The load is taken at the lowest point of the rep.',
-    'A rigid surface leaves the direction of the force open: along the arm is taken as likely, upright as the other end of the interval.',
+    'A rigid surface leaves the direction of the force open: along the arm is taken as likely, turned upright as far as the feet need for their grip; quite upright is the other end of the interval.',
     'The shanks are held off the floor.',
     'The interval spans two tables of body segments and the 5th to 95th percentile of leg, trunk and arm length.',
   ])
@@ -470,6 +559,7 @@ test('wrong: a body on its toes has the tips of its toes under the floor, for th
 // Refusals.
 
 const straps = { ...row, anchor_height_cm: 240 }
+const NOT_ON_STRAPS = 'an anchor or a strap is given, but the hands are not on straps'
 for (const { inputs, missing } of [
   { inputs: {}, missing: 'facing is not given; supported-body needs it' },
   { inputs: { ...pressUp, facing: 'sideways' }, missing: 'facing is sideways; supported-body knows down, up' },
@@ -488,11 +578,18 @@ for (const { inputs, missing } of [
   { inputs: { ...straps, strap_cm: 19 }, missing: 'strap_cm is 19; supported-body holds from 20 to 500 cm' },
   { inputs: { ...straps, feet: 'toes', lean_deg: 45 }, missing: 'facing up, the feet rest on heels or flat, not on toes' },
   { inputs: { ...straps, hands: 'surface', lean_deg: 45 }, missing: 'facing up, the hands hold a bar or straps, not a surface' },
+  { inputs: { ...pressUp, feet: 'heels' }, missing: 'facing down, the feet rest on toes or flat, not on heels' },
+  { inputs: { ...pressUp, feet: 'heels', hands: 'straps' }, missing: 'facing down, the feet rest on toes or flat, not on heels' },
+  { inputs: { ...pressUp, anchor_height_cm: 240 }, missing: NOT_ON_STRAPS },
+  { inputs: { ...pressUp, strap_cm: 100 }, missing: NOT_ON_STRAPS },
+  { inputs: { ...pressUp, hands: 'bar', anchor_height_cm: 240 }, missing: NOT_ON_STRAPS },
+  { inputs: { ...row, hands: 'bar', lean_deg: 45, strap_cm: 100 }, missing: NOT_ON_STRAPS },
+  { inputs: { ...row, hands: 'bar', lean_deg: 45, anchor_height_cm: 240 }, missing: NOT_ON_STRAPS },
   { inputs: { ...row, lean_deg: 45 }, missing: 'anchor_height_cm is not given; straps need it' },
-  { inputs: straps, missing: 'neither strap_cm or lean_deg is given; one of them sets the position' },
-  { inputs: { ...straps, strap_cm: 100, lean_deg: 45 }, missing: 'strap_cm or lean_deg are both given; one of them follows from the other' },
-  { inputs: { facing: 'down', feet: 'toes', hands: 'surface' }, missing: 'neither hand_height_cm or lean_deg is given; one of them sets the position' },
-  { inputs: { ...pressUp, lean_deg: 45 }, missing: 'hand_height_cm or lean_deg are both given; one of them follows from the other' },
+  { inputs: straps, missing: 'neither strap_cm nor lean_deg is given; one of them sets the position' },
+  { inputs: { ...straps, strap_cm: 100, lean_deg: 45 }, missing: 'strap_cm and lean_deg are both given; one of them follows from the other' },
+  { inputs: { facing: 'down', feet: 'toes', hands: 'surface' }, missing: 'neither hand_height_cm nor lean_deg is given; one of them sets the position' },
+  { inputs: { ...pressUp, lean_deg: 45 }, missing: 'hand_height_cm and lean_deg are both given; one of them follows from the other' },
   { inputs: { ...pressUp, hand_height_cm: 200 }, missing: 'the hands cannot be reached from the feet: the height is more than the body spans' },
   { inputs: { ...row, hands: 'bar', hand_height_cm: 220 }, missing: 'the hands cannot be reached from the feet: the height is more than the body spans' },
   { inputs: { ...straps, anchor_height_cm: 600, strap_cm: 50 }, missing: 'the hands cannot be reached from the feet: the height is more than the body spans' },
@@ -516,7 +613,27 @@ test('says that arms can be longer than the part of the body that leans', () => 
   assert.deepEqual(supported(kneeling, 1.738, longArms, ALONG), { missing: 'the arms are longer than the part of the body that leans' })
 })
 
-test('wrong: a bar at chest height is refused, because straight up is tried as the other end of the interval', () => {
-  assert.deepEqual(asked({ ...row, hands: 'bar', lean_deg: 50 }), { missing: 'the hands would carry more than the whole body, so the feet would leave the ground (women, de Leva)' })
-  near(held({ ...row, hands: 'bar', lean_deg: 50 }, 1.738, women, ALONG, 'start').forces.hands, 0.5, 0.05) // along the arms it is settled, and near half
+test('a bar at chest height is computed along the arms, for straight up cannot hold the pose', () => {
+  const atBar = { ...row, hands: 'bar', lean_deg: 50 } as const
+  assert.deepEqual(supported(atBar, 1.738, women, UPRIGHT), { missing: 'the hands would carry more than the whole body, so the feet would leave the ground' })
+  const along = (body: Body): number => held(atBar, 1.738, body, ALONG, 'start').forces.hands
+  near(along(women), 0.5, 0.05) // near half, where the bar stands at 138 cm
+  const { load } = settled(atBar)
+  near(load.mid, 25 * (along(women) + along(men)), 1e-12)
+  assert.deepEqual(load.points.slice(0, 6), Array.from({ length: 6 }, () => 50 * along(women))) // the likely direction stands in for the one that holds nothing
+})
+
+test('where straight up does hold the pose, it stands in the interval', () => {
+  const upright = held({ ...row, hands: 'bar', lean_deg: 75 }, 1.738, women, UPRIGHT, 'start').forces.hands
+  const { points } = settled({ ...row, hands: 'bar', lean_deg: 75 }).load
+  near(points[3] ?? Number.NaN, 50 * upright, 1e-12)
+  assert.notEqual(points[0], points[3])
+})
+
+test('every row at a bar from 20 to 80 degrees of lean is computed', () => {
+  for (let lean_deg = 20; lean_deg <= 80; lean_deg += 1) {
+    const { load } = settled({ ...row, hands: 'bar', lean_deg })
+    const { low, high } = interval(load)
+    assert.ok(low > 0 && high <= 50) // nobody hangs with more than the whole body on both hands
+  }
 })
