@@ -2,7 +2,7 @@ import type { Change, Comparison } from '../compare/change.ts'
 import { editionKind } from '../compare/compare.ts'
 import { changeText, exampleText, tally, WEIGHS, whereOf } from '../compare/say.ts'
 import { ladderDiagram } from '../page/ladder-diagram.ts'
-import type { MeasuredCurriculum } from '../measure/measure.ts'
+import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
 import type { Reviewed } from './review.ts'
 
 /** Letters a comment of a code host may have, and room for the sentence that says what was left out. */
@@ -34,13 +34,16 @@ function table(title: string, changes: readonly Change[], last: string, cells: (
   return ['', `<details><summary>${title}: ${changes.length}</summary>`, '', `| | where | what | ${last} |`, '|---|---|---|---|', ...changes.map((change, index) => row(change, ...cells(change, index))), '', '</details>']
 }
 
+/** A diagram that ends no fence, and of which no line commands a workflow that prints it. */
+const diagramText = (ladder: MeasuredLadder): string => ladderDiagram(ladder).trimEnd().replaceAll('```', '').replaceAll('::', '#58;#58;')
+
 /** The ladders that changed, each as a diagram with the changed rungs marked. */
 function diagrams(after: MeasuredCurriculum, { typed, followed }: Comparison): string[] {
   return after.ladders.flatMap((ladder) => {
     const changed = new Set([...typed, ...followed].flatMap(({ subject }) => (subject.ladder === ladder.id && subject.rung !== undefined ? [subject.rung] : [])))
     if (changed.size === 0) return []
     const marked = ladder.rungs.flatMap(({ id }, index) => (changed.has(id) ? [`  class r${index} changed`] : []))
-    return ['', `<details><summary>${forComment(ladder.title)}</summary>`, '', '```mermaid', ladderDiagram(ladder).trimEnd().replaceAll('```', ''), ...marked, '  classDef changed stroke-width:3px', '```', '', '</details>']
+    return ['', `<details><summary>${forComment(ladder.title)}</summary>`, '', '```mermaid', diagramText(ladder), ...marked, '  classDef changed stroke-width:3px', '```', '', '</details>']
   })
 }
 

@@ -1,4 +1,3 @@
-import { rounded } from '../quantity/figure.ts'
 import type { Unit } from '../quantity/unit.ts'
 import { isNumberKey } from '../load/model.ts'
 import { placeOf, type Path } from '../ladder/finding.ts'
@@ -24,7 +23,8 @@ export function paired(before: MeasuredLadder, after: MeasuredLadder): Pair {
 }
 
 const words = (text: string): Side => ({ text })
-const figure = (number: number, unit: Unit): Side => ({ text: `${Number.isInteger(number) ? number : rounded(number, unit)} ${unit}`, number, unit })
+/** A number as it was typed, unrounded: two that differ must read otherwise. */
+const figure = (number: number, unit: Unit): Side => ({ text: unit === 'ratio' ? `${number}` : `${number} ${unit}`, number, unit })
 
 /** Adds what differs between two plain values under one name. */
 type Add = (kind: ChangeKind, name: string, weight: Weight, sides: { before?: Side | undefined; after?: Side | undefined }, path: Path, unsafe?: boolean) => void

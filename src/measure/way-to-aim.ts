@@ -41,6 +41,6 @@ export function weeksToAim(ladder: MeasuredLadder, from: string): Outcome<Weeks>
     few += step.block.sessions[0]
     many += step.block.sessions[1]
   }
-  const weeks = (sessions: number): number => Math.ceil(sessions / ladder.sessions_per_week - 1e-9) // 21 sessions at 1.4 a week are 15 weeks
+  const weeks = (sessions: number): number => Math.max(0, Math.ceil(sessions / ladder.sessions_per_week - 1e-9)) // 21 sessions at 1.4 a week are 15 weeks
   return [weeks(few), weeks(many)]
 }
