@@ -5,8 +5,8 @@ import { bodies, men, women, type Body } from './body.ts'
 import { loadModel, type Asked, type Keys, type Line, type Load } from './model.ts'
 
 const keys = {
-  stance: { choices: ['two legs', 'split', 'one leg'], says: 'what the body stands on' },
-  front_leg_percent: { unit: '%', min: 50, max: 100, default: 50, instructs: 'about {} of the load on the working leg', says: 'share that the working leg takes in a split stance' },
+  stance: { choices: ['two legs', 'split', 'step-up', 'one leg'], says: 'what the body stands on; in a step-up the lower foot pushes with what the working leg leaves it' },
+  front_leg_percent: { unit: '%', min: 50, max: 100, default: 50, instructs: 'about {} of the load on the working leg', says: 'share that the working leg takes in a split stance or a step-up' },
   added_mass_percent: { unit: '% of body mass', min: 0, max: 200, default: 0, instructs: 'about {} added', says: 'mass held or carried on the back' },
 } as const satisfies Keys
 
@@ -16,11 +16,14 @@ type Input = Asked<typeof keys>
 const belowKnee = ({ shank, foot }: Body): number => shank.mass + foot.mass
 const belowHip = (body: Body): number => belowKnee(body) + body.thigh.mass
 
+/** Stances in which one leg takes a declared share and the other the rest. */
+const isShared = ({ stance }: Input): boolean => stance === 'split' || stance === 'step-up'
+
 /** Legs that stand on the ground carry their own lower parts; the working leg takes `share` of everything above. */
 function carried(input: Input, body: Body, below: (body: Body) => number): number {
   const added = input.added_mass_percent / 100
   if (input.stance === 'one leg') return 100 * (1 + added - below(body)) // the free leg hangs on the standing one
-  const share = input.stance === 'split' ? input.front_leg_percent / 100 : 0.5
+  const share = isShared(input) ? input.front_leg_percent / 100 : 0.5
   return 100 * share * (1 + added - 2 * below(body))
 }
 
@@ -38,7 +41,7 @@ function workingOf(input: Input): Line[] {
     const [formula, numbers] =
       input.stance === 'one leg'
         ? ['q = 100 % + added − below one knee', `100 + ${input.added_mass_percent} − ${below.toFixed(2)}`]
-        : ['q = share × (100 % + added − below both knees)', `${input.stance === 'split' ? input.front_leg_percent : 50} % × (100 + ${input.added_mass_percent} − 2 × ${below.toFixed(2)})`]
+        : ['q = share × (100 % + added − below both knees)', `${isShared(input) ? input.front_leg_percent : 50} % × (100 + ${input.added_mass_percent} − 2 × ${below.toFixed(2)})`]
     return { says: `Load on the working knee, ${body.name}`, formula, numbers: `${numbers} = ${figureText(carried(input, body, belowKnee), '% of body mass')}` }
   })
 }
@@ -68,14 +71,14 @@ export const legPressOfBody = loadModel({
     { source: 'mechanics', at: 'weight above a joint' },
   ],
   compute(input): Outcome<Load> {
-    if (input.stance !== 'split' && input.front_leg_percent !== 50) return missing(`front_leg_percent is given, but the stance is ${input.stance}, not split`)
+    if (!isShared(input) && input.front_leg_percent !== 50) return missing(`front_leg_percent is given, but the stance is ${input.stance}, not split`)
     return {
       quantity: { name: 'load on one working leg', unit: '% of body mass', repeats: true },
       load: over(input, belowKnee),
       figures: [{ name: 'load at the hip of the working leg', value: over(input, belowHip), unit: '% of body mass' }],
       poses: [],
       working: workingOf(input),
-      assumes: ['Slow movement; depth and balance are demands beside the load, not part of it.', ...(input.stance === 'split' ? ['The share of the front leg is as declared.'] : [])],
+      assumes: ['Slow movement; depth and balance are demands beside the load, not part of it.', ...(isShared(input) ? ['The share of the working leg is as declared.'] : [])],
       cautions: [],
     }
   },

@@ -24,6 +24,7 @@ const worked = [
   { inputs: { stance: 'two legs' }, atKnee: 44.1, atHip: 29.63, from: 'by hand: half of 100 − 2 × 5.90, half of 100 − 2 × 20.37' },
   { inputs: { stance: 'two legs', added_mass_percent: 50 }, atKnee: 69.1, atHip: 54.63, from: 'by hand: half of 150 − 2 × 5.90, half of 150 − 2 × 20.37' },
   { inputs: { stance: 'split', front_leg_percent: 80 }, atKnee: 70.56, atHip: 47.408, from: 'by hand: 0.8 × (100 − 11.80), 0.8 × (100 − 40.74)' },
+  { inputs: { stance: 'step-up', front_leg_percent: 90 }, atKnee: 79.38, atHip: 53.334, from: 'by hand: 0.9 × (100 − 11.80), 0.9 × (100 − 40.74)' },
   { inputs: { stance: 'one leg' }, atKnee: 94.1, atHip: 79.63, from: 'by hand: 100 − 5.90: the free leg is carried; 100 − 20.37' },
   { inputs: { stance: 'one leg', added_mass_percent: 20 }, atKnee: 114.1, atHip: 99.63, from: 'by hand: 120 − 5.90, 120 − 20.37' },
 ]
@@ -79,7 +80,7 @@ for (const { inputs, missing } of [
   { inputs: { stance: 'one leg', front_leg_percent: 80 }, missing: 'front_leg_percent is given, but the stance is one leg, not split' },
   { inputs: { stance: 'two legs', front_leg_percent: 60 }, missing: 'front_leg_percent is given, but the stance is two legs, not split' },
   { inputs: {}, missing: 'stance is not given; leg-press-of-body needs it' },
-  { inputs: { stance: 'kneeling' }, missing: 'stance is kneeling; leg-press-of-body knows two legs, split, one leg' },
+  { inputs: { stance: 'kneeling' }, missing: 'stance is kneeling; leg-press-of-body knows two legs, split, step-up, one leg' },
   { inputs: { stance: 'split', front_leg_percent: 49 }, missing: 'front_leg_percent is 49; leg-press-of-body holds from 50 to 100 %' },
   { inputs: { stance: 'one leg', added_mass_percent: 201 }, missing: 'added_mass_percent is 201; leg-press-of-body holds from 0 to 200 % of body mass' },
 ]) {
