@@ -8,6 +8,16 @@ if (has('#offline') && window.isSecureContext) void import('./offline.ts').then(
 const timer = document.querySelector<HTMLElement>('#timer')
 if (timer) void import('./timer.ts').then(({ startTimer }) => startTimer(document, timer))
 
+const own = document.querySelector<HTMLElement>('#own-numbers')
+const find = document.querySelector<HTMLFormElement>('form#find')
+if (find) void import('./find-your-rung.ts').then(({ startFindYourRung }) => startFindYourRung(find, document))
+else if (own) void import('./own-numbers.ts').then(({ startOwnNumbers }) => startOwnNumbers(own))
+
+/** The day by the reader's own clock, as 2026-10-03. */
+const today = (): string => new Intl.DateTimeFormat('sv-SE', { calendar: 'gregory', numberingSystem: 'latn' }).format()
+const log = document.querySelector<HTMLElement>('#my-ladders')
+if (log) void import('./my-ladders.ts').then(({ startMyLadders }) => startMyLadders(log, today))
+
 /** A slash goes to the search box from anywhere, Escape out of it. */
 document.addEventListener('keydown', (event) => {
   const box = document.querySelector<HTMLInputElement>('#q')

@@ -1,5 +1,7 @@
 import path from 'node:path'
+import { isMissing } from '../quantity/outcome.ts'
 import { buildSite } from '../site/build.ts'
+import { chromiumPath, NO_CHROMIUM } from '../site/chromium.ts'
 import { unfitOutput } from '../site/publish.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
 import { FORMATS } from './report.ts'
@@ -9,8 +11,8 @@ import { EXIT, Misuse, type Verb } from './verb.ts'
 export const buildVerb: Verb = {
   name: 'build',
   says: 'writes the handbook, if nothing is to be put right',
-  usage: 'rungbook build [--workspace DIR] [--output DIR]',
-  options: { ...workspaceOption, output: { type: 'string' } },
+  usage: 'rungbook build [--workspace DIR] [--output DIR] [--pdf]\n\n  --pdf  prints the wall and pocket cards to PDF as well, with the Chromium of this machine',
+  options: { ...workspaceOption, output: { type: 'string' }, pdf: { type: 'boolean' } },
 
   async run(typed, console) {
     const checked = await checkedWorkspace(typed, console)
@@ -22,8 +24,11 @@ export const buildVerb: Verb = {
     const out = typeof typed.options.output === 'string' ? path.resolve(console.folder, typed.options.output) : path.join(folder, '_site')
     const unfit = await unfitOutput(out, workspace.folders)
     if (unfit) throw new Misuse(unfit)
-    const { pages, files } = await buildSite(measured, folder, out, (stage) => console.progress(stage))
-    console.out(`${pages} pages in ${files} files: ${path.relative(console.folder, out) || out}\n`)
+    const chromium = typed.options.pdf === true ? chromiumPath() : undefined
+    if (typed.options.pdf === true && chromium === undefined) throw new Misuse(NO_CHROMIUM)
+    const built = await buildSite(measured, folder, out, (stage) => console.progress(stage), chromium)
+    if (isMissing(built)) throw new Misuse(`${built.missing}. The handbook was not written; build without --pdf, or set CHROMIUM_PATH to another Chromium.`)
+    console.out(`${built.pages} pages in ${built.files} files: ${path.relative(console.folder, out) || out}\n`)
     return EXIT.fine
   },
 }

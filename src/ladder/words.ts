@@ -27,13 +27,13 @@ export const list = <Each extends z.ZodType = ReturnType<typeof words>>(most: nu
 
 /** Addresses the handbook keeps for itself, and names some systems cannot store. */
 export const RESERVED = new Set(
-  'index 404 assets data pagefind sources checks search feed sitemap manifest service-worker cards changes editions equipment movement-map find-your-rung my-ladders con prn aux nul com1 com2 com3 com4 com5 com6 com7 com8 com9 lpt1 lpt2 lpt3 lpt4 lpt5 lpt6 lpt7 lpt8 lpt9'.split(' '),
+  'index 404 assets data pagefind sources checks search feed sitemap manifest service-worker cards pdf changes editions equipment movement-map find-your-rung my-ladders con prn aux nul com1 com2 com3 com4 com5 com6 com7 com8 com9 lpt1 lpt2 lpt3 lpt4 lpt5 lpt6 lpt7 lpt8 lpt9'.split(' '),
 )
 
 const ID = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/
 
 /** Pages the handbook writes by itself, which prose may link to. */
-export const GENERATED_PAGES = ['sources', 'checks', 'changes', 'equipment', 'movement-map'] as const
+export const GENERATED_PAGES = ['sources', 'checks', 'changes', 'equipment', 'movement-map', 'cards', 'find-your-rung', 'my-ladders'] as const
 
 /** A short name that becomes an address. */
 export const id = z

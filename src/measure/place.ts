@@ -1,8 +1,14 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { ratio } from '../quantity/spread.ts'
+import type { Load } from '../load/model.ts'
 import { compareText } from '../ladder/finding.ts'
-import type { MeasuredLadder, MeasuredRung } from './measure.ts'
 import { predictedReps, reaches, type Prediction } from './predict.ts'
+
+/** A rung as placing sees it. */
+type PlaceableRung = { readonly id: string; readonly demand: readonly string[]; readonly outcome: Outcome<Pick<Load, 'quantity' | 'load'>> }
+
+/** What placing needs of a ladder: a measured one has it, and so has one whose loads were computed again for another body. */
+export type Placeable = { readonly id: string; readonly first_reps?: number | undefined; readonly rungs: readonly PlaceableRung[] }
 
 /** What one strict set says of every rung of its ladder. */
 export type Placement = {
@@ -17,7 +23,7 @@ export type Placement = {
  * Shape   a ladder, a rung, the repetitions done and those left in reserve, to an interval on every rung and the highest to work on.
  * Missing for rungs whose load cannot be compared, whose demand decides, or beyond the formulas.
  */
-export function placement(ladder: MeasuredLadder, on: string, reps: number, reserve_reps: number): Outcome<Placement> {
+export function placement(ladder: Placeable, on: string, reps: number, reserve_reps: number): Outcome<Placement> {
   const done = ladder.rungs.find(({ id }) => id === on)
   if (!done) return missing(`"${on}" is no rung of "${ladder.id}"`)
   const rungs = ladder.rungs.map((rung) => ({ id: rung.id, predicted: rung === done ? itself(reps) : predictedOn(rung, done, reps + reserve_reps) }))
@@ -34,9 +40,9 @@ export function placement(ladder: MeasuredLadder, on: string, reps: number, rese
 /** The set that was done is no prediction. */
 const itself = (reps: number): Prediction => ({ low: reps, high: reps, formulas: [] })
 
-const loadOf = ({ outcome }: MeasuredRung): number => (isMissing(outcome) ? -Infinity : outcome.load.mid)
+const loadOf = ({ outcome }: PlaceableRung): number => (isMissing(outcome) ? -Infinity : outcome.load.mid)
 
-function predictedOn(rung: MeasuredRung, done: MeasuredRung, possible_reps: number): Outcome<Prediction> {
+function predictedOn(rung: PlaceableRung, done: PlaceableRung, possible_reps: number): Outcome<Prediction> {
   const [here, there] = [rung.outcome, done.outcome]
   if (isMissing(here)) return here
   if (isMissing(there)) return there

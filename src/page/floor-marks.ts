@@ -1,6 +1,6 @@
 import { figureText } from '../quantity/figure.ts'
 import { isMissing } from '../quantity/outcome.ts'
-import { floorMarks, type Mark } from '../load/floor-marks.ts'
+import { floorMarks, markRows, type MarkRow } from '../load/floor-marks.ts'
 import { AVERAGE, type MeasuredRung } from '../measure/measure.ts'
 import { figure, notComputed } from './figures.ts'
 import { html, type Html } from './html.ts'
@@ -10,29 +10,18 @@ const WORKING = '#working'
 /** Body heights that fit a phone. Units cm. */
 const SHOWN_CM = [150, 160, 170, 180, 190, 200]
 
-type Row = { readonly name: string; readonly of: (mark: Mark) => string }
-
-/** What a coach marks, for the rung's own way of setting up. */
-function rowsOf({ inputs }: MeasuredRung): Row[] {
-  const hands: Row = { name: 'hands above the floor', of: ({ hands_cm }) => figureText(hands_cm, 'cm') }
-  const lean: Row = { name: 'lean from upright', of: ({ lean_deg }) => figureText(lean_deg, 'deg') }
-  const apart: Row = { name: 'feet to hands, along the floor', of: ({ feet_to_hands_cm }) => figureText(Math.abs(feet_to_hands_cm), 'cm') }
-  if (inputs.hands !== 'straps') return [hands, apart]
-  return [lean, { name: 'strap, anchor to grip', of: ({ strap_cm }) => (strap_cm === undefined ? '–' : figureText(strap_cm, 'cm')) }, apart]
-}
-
 /** Where hands and feet go for each body height, so that this rung is one load for all. */
 export function floorMarkTable(rung: MeasuredRung): Html | undefined {
   if (rung.model.name !== 'supported-body' || isMissing(rung.outcome)) return undefined
   const marks = floorMarks(rung.inputs, AVERAGE, SHOWN_CM)
   if (isMissing(marks)) return undefined
-  const cell = (row: Row, mark: (typeof marks)[number][1]): Html => html`<td>${isMissing(mark) ? '–' : figure(row.of(mark), WORKING)}</td>`
+  const cell = (row: MarkRow, mark: (typeof marks)[number][1]): Html => html`<td>${isMissing(mark) ? '–' : figure(row.of(mark), WORKING)}</td>`
   const unable = marks.flatMap(([stature_cm, mark]) => (isMissing(mark) ? [html`<p>At ${figureText(stature_cm, 'cm')}: ${notComputed(mark.missing)}</p>`] : []))
   return html`<section data-pagefind-ignore><h2 id="marks">Set up by body height</h2>
 <p>So that this rung is the same load for a tall and a short athlete.</p>
 <div class="scroll" tabindex="0" role="region" aria-labelledby="marks"><table>
 <thead><tr><th scope="col">body height</th>${marks.map(([stature_cm]) => html`<th scope="col">${figureText(stature_cm, 'cm')}</th>`)}</tr></thead>
-<tbody>${rowsOf(rung).map((row) => html`
+<tbody>${markRows(rung.inputs).map((row) => html`
 <tr><th scope="row">${row.name}</th>${marks.map(([, mark]) => cell(row, mark))}</tr>`)}
 </tbody></table></div>${unable}</section>`
 }

@@ -47,7 +47,7 @@ export function framed(page: SitePage, frame: Frame): string {
 <header class="banner">
 <p class="whose"><a href="${to('/')}">${frame.title}</a> <span>${frame.organisation}, edition ${frame.edition}</span></p>
 ${searchForm(address)}
-<nav aria-label="Handbook"><a href="${to('/')}">Ladders</a><a href="${to('/')}#pages">Pages</a>${frame.safety && html`<a href="${to(pageAddress(frame.safety.id))}">${frame.safety.title}</a>`}<a href="${to('/sources/')}">Numbers</a></nav>
+<nav aria-label="Handbook"><a href="${to('/')}">Ladders</a><a href="${to('/')}#pages">Pages</a><a href="${to(pageAddress('my-ladders'))}">My ladders</a>${frame.safety && html`<a href="${to(pageAddress(frame.safety.id))}">${frame.safety.title}</a>`}<a href="${to('/sources/')}">Numbers</a></nav>
 </header>
 <main id="page"${found ? html` data-pagefind-body` : ''}>
 ${searchable(page)}${body}

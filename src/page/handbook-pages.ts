@@ -1,13 +1,16 @@
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import type { Address } from './address.ts'
+import { cardPages } from './cards-page.ts'
 import { changesPage, type EditionChanges } from './changes-page.ts'
 import { checkPages, type Examples } from './check-pages.ts'
 import { equipmentPage } from './equipment-page.ts'
+import { findYourRungPage } from './find-your-rung-page.ts'
 import { framed } from './frame.ts'
 import { homePage } from './home-page.ts'
 import { raw, type Html } from './html.ts'
 import { ladderPage } from './ladder-page.ts'
 import { movementMap } from './movement-map.ts'
+import { myLaddersPage } from './my-ladders-page.ts'
 import { contentPage, notFoundPage, searchPage, sourcesPage } from './other-pages.ts'
 import { rungPage } from './rung-page.ts'
 import type { Frame, SitePage } from './site-page.ts'
@@ -15,11 +18,11 @@ import type { Frame, SitePage } from './site-page.ts'
 /** A finished page: where it goes, and its bytes. */
 export type WrittenPage = { readonly address: Address; readonly html: string }
 
-/** What pages show beside the curriculum: each ladder's drawing by its id, each rule's two ladders, what each edition changed. */
-export type Beside = { readonly diagrams: ReadonlyMap<string, Html>; readonly examples: Examples; readonly editions: readonly EditionChanges[] }
+/** What pages show beside the curriculum: each ladder's drawing by its id, each rule's two ladders, what each edition changed, whether cards are printed to files as well. */
+export type Beside = { readonly diagrams: ReadonlyMap<string, Html>; readonly examples: Examples; readonly editions: readonly EditionChanges[]; readonly pdfs?: boolean }
 
 /** Every page of a handbook, in a fixed order. */
-export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, examples, editions }: Beside): WrittenPage[] {
+export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, examples, editions, pdfs = false }: Beside): WrittenPage[] {
   const { handbook, ladders, pages } = curriculum
   const frame: Frame = {
     title: handbook.title,
@@ -33,11 +36,14 @@ export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, exampl
     homePage(curriculum),
     ...ladders.flatMap((ladder) => [ladderPage(ladder, diagrams.get(ladder.id) ?? raw('')), ...ladder.rungs.map((rung) => rungPage(rung, ladder))]),
     ...pages.map(contentPage),
+    findYourRungPage(curriculum),
+    myLaddersPage(curriculum),
     equipmentPage(ladders),
     movementMap(ladders),
     sourcesPage(),
     ...checkPages(examples),
     changesPage(curriculum, editions),
+    ...cardPages(curriculum, pdfs),
     searchPage(),
     notFoundPage(),
   ]

@@ -1,6 +1,7 @@
 import { compareText } from '../ladder/finding.ts'
 import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
 import { ladderAddress, linkTo, pageAddress } from './address.ts'
+import { FIND_YOUR_RUNG } from './find-your-rung-page.ts'
 import { titleOf } from './figures.ts'
 import { html, type Html } from './html.ts'
 import { spanRail } from './rail.ts'
@@ -25,7 +26,7 @@ export function homePage({ handbook, ladders, pages }: MeasuredCurriculum): Site
     title: handbook.title,
     description: `${handbook.organisation}: ${ladders.length} ladders, from the easiest version of a movement to the hardest, with what it takes to step up.`,
     body: html`<h1>${handbook.title}</h1>
-<p class="lead">Find the movement, then the rung you can do in perfect form. Each ladder shows what must be shown before the next rung, how much each rung loads, and when to stop.</p>
+<p class="lead">Find the movement, then the rung you can do in perfect form. Each ladder shows what must be shown before the next rung, how much each rung loads, and when to stop. <a href="${linkTo(HOME, FIND_YOUR_RUNG)}">Find your rung</a> from one set.</p>
 <div class="movements">${movements.map(
   (movement) => html`<section class="movement"><h2>${movement[0]?.toUpperCase()}${movement.slice(1)}</h2>
 <ul class="ladders">${ladders.filter((ladder) => ladder.movement === movement).map(ladderRow)}

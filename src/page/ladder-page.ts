@@ -6,9 +6,12 @@ import { repsText } from '../measure/predict.ts'
 import type { Step } from '../measure/step.ts'
 import { weeksToAim } from '../measure/way-to-aim.ts'
 import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
+import { FIND_YOUR_RUNG } from './find-your-rung-page.ts'
+import { onPaper } from './cards-page.ts'
 import { figure, kindText, loadText, notComputed, titleOf, workingOf } from './figures.ts'
 import { html, type Html } from './html.ts'
 import { ladderInWords } from './ladder-diagram.ts'
+import { ownNumbers } from './own-numbers.ts'
 import { inlineProse, prose } from './prose.ts'
 import { loadRail } from './rail.ts'
 import { safetyNotes } from './safety.ts'
@@ -93,9 +96,12 @@ export function ladderPage(ladder: MeasuredLadder, diagram: Html): SitePage {
 ${ladder.amended.map(({ by, because, what }) => html`<p class="amended">Changed by ${by} (${what.join(', ')}): ${because}</p>`)}
 ${ladder.withdrawn_notes.map(({ note, because, by, layer }) => html`<p class="amended">Safety note withdrawn by ${by} for ${layer}: “${note}”. ${because}</p>`)}
 ${facts(ladder)}
+${onPaper(address, ladder.id)}
 <section><h2 id="rungs">Rungs</h2>
 <ol class="rungs">${ladder.rungs.map((rung) => rungRow(rung, ladder, address))}
-</ol></section>
+</ol>
+<p><a href="${linkTo(address, FIND_YOUR_RUNG)}?ladder=${ladder.id}">Find your rung on this ladder</a></p></section>
+${ownNumbers(address, { ladder: ladder.id, rungs: ladder.rungs })}
 <section><h2 id="form">What every rep must show</h2>
 <ul>${ladder.form.map((point) => html`
 <li>${inlineProse(point, address)}</li>`)}

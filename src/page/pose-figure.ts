@@ -219,7 +219,7 @@ function marksOf(pose: Pose): Mark[] {
 }
 
 /** The least frame that holds every pose, with one depth below the ground. */
-function frameOf(marks: readonly Mark[]): Frame {
+function frameOf(marks: readonly Mark[], below = BELOW_GROUND): Frame {
   const reach = marks.flatMap((mark) => mark.reach)
   const xs = reach.map(({ x }) => x)
   const ys = reach.map(({ y }) => -y)
@@ -227,7 +227,7 @@ function frameOf(marks: readonly Mark[]): Frame {
     left: Math.floor(Math.min(...xs) - MARGIN),
     top: Math.floor(Math.min(...ys) - MARGIN),
     right: Math.ceil(Math.max(...xs) + MARGIN),
-    bottom: Math.ceil(Math.max(BELOW_GROUND, ...ys.map((y) => y + MARGIN))),
+    bottom: Math.ceil(Math.max(below, ...ys.map((y) => y + MARGIN))),
   }
 }
 
@@ -283,4 +283,17 @@ export function poseFigures(poses: readonly Pose[], ladderTitle: string, rungTit
     (pose, index) => html`<figure class="pose">${drawn(marks[index] ?? [], frame, `${ladderTitle}, ${rungTitle}: ${pose.name}`)}<figcaption>${poseInWords(pose)}</figcaption></figure>
 `,
   )}`
+}
+
+/** The body with what it holds and stands on. */
+function bodyMarks(pose: Pose): Mark[] {
+  const { outlines, dots } = body(pose, factsOf(pose))
+  return [...pose.props.flatMap(behind), ...outlines, ...pose.props.flatMap((prop) => before(prop, pose)), ...pose.props.flatMap(ground), ...dots]
+}
+
+/** Every pose of a rung as a picture alone, in one frame: no forces, sizes or letters, for a card too small to print them on. */
+export function posePictures(poses: readonly Pose[], rungTitle: string): Html {
+  const marks = poses.map(bodyMarks)
+  const frame = frameOf(marks.flat(), MARGIN)
+  return html`${poses.map((pose, index) => html`<figure class="pose">${drawn(marks[index] ?? [], frame, `${rungTitle}: ${pose.name}`)}<figcaption>${NAMES[pose.name]}</figcaption></figure>`)}`
 }

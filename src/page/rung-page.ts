@@ -9,9 +9,12 @@ import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { repsText } from '../measure/predict.ts'
 import type { Step } from '../measure/step.ts'
 import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
+import { onPaper } from './cards-page.ts'
 import { figure, kindText, loadText, notComputed, spanText, spreadText, titleOf } from './figures.ts'
 import { floorMarkTable } from './floor-marks.ts'
 import { html, type Html } from './html.ts'
+import { ownNumbers } from './own-numbers.ts'
+import { logThisRung } from './my-ladders-page.ts'
 import { poseFigures } from './pose-figure.ts'
 import { inlineProse, prose } from './prose.ts'
 import { safetyNotes } from './safety.ts'
@@ -154,6 +157,7 @@ ${rung.demand.length > 0 && html`<p class="demand">Also: ${rung.demand.join(', '
 ${rung.words && html`<div class="lead">${prose(rung.words.intro, { from: address, first_heading: 2 })}</div>`}
 ${isMissing(rung.outcome) || rung.outcome.poses.length === 0 ? '' : html`<div class="poses">${poseFigures(rung.outcome.poses, ladder.title, rung.title)}</div>`}
 <section class="loads"><h2 id="load">Load</h2>${loads(rung)}</section>
+${ownNumbers(address, { ladder: ladder.id, rung: rung.id, rungs: [rung] })}
 <section class="entry"><h2 id="entry">Before this rung</h2>${entries(rung, ladder, address)}</section>
 ${rung.first_side && html`<p class="first-side">${inlineProse(rung.first_side, address)}</p>`}
 ${floorMarkTable(rung)}
@@ -163,7 +167,9 @@ ${described(rung, address)}
 <li>${inlineProse(point, address)}</li>`)}
 </ul></section>
 ${decisions(rung, ladder, above, address)}
+${logThisRung(address, ladder.id, rung.id)}
 ${safetyNotes(ladder, address, rung)}
+${onPaper(address, ladder.id, rung.id)}
 <nav class="neighbours" aria-label="Neighbouring rungs">${below && html`<a rel="prev" href="${linkTo(address, rungAddress(ladder.id, below.from))}">Easier: ${titleOf(ladder, below.from)}</a>`}${next && html`<a rel="next" href="${linkTo(address, rungAddress(ladder.id, next.id))}">Harder: ${next.title}</a>`}</nav>
 ${working(rung, address)}`,
   }

@@ -4,19 +4,26 @@ import { fileURLToPath } from 'node:url'
 import { build } from 'esbuild'
 import type { Handbook } from '../ladder/schema.ts'
 import { accentOf, DARK_PAPER, LIGHT_PAPER } from '../page/accent.ts'
+import { editionText, imprintOf } from '../page/card-words.ts'
 import type { SiteFile } from './site-file.ts'
 
 const here = (file: string): string => fileURLToPath(new URL(file, import.meta.url))
 
 /** The stylesheets, in the order they are joined. */
-const SHEETS = ['../page/handbook.css', '../page/pose.css', './diagram.css']
+const SHEETS = ['../page/handbook.css', '../page/pose.css', '../page/own-numbers.css', '../page/cards.css', '../page/my-ladders.css', './diagram.css', '../page/print.css']
 
 const STARTER_ACCENT = '#7a3b12'
 
-/** The handbook's colour and papers, as the stylesheets name them. */
+/** The handbook's colour and papers, as the stylesheets name them; on paper it has none. */
 function colours(handbook: Handbook): string {
   const { onLight, onDark } = accentOf(handbook.colours?.accent ?? STARTER_ACCENT)
-  return `:root{--accent:${onLight};--paper:${LIGHT_PAPER}}@media (prefers-color-scheme:dark){:root{--accent:${onDark};--paper:${DARK_PAPER}}}`
+  return `@media screen{:root{--accent:${onLight};--paper:${LIGHT_PAPER}}}@media screen and (prefers-color-scheme:dark){:root{--accent:${onDark};--paper:${DARK_PAPER}}}`
+}
+
+/** What stands in the margin of a printed page: edition, day and whose it is, every sign but letters and digits escaped. */
+function imprint(handbook: Handbook): string {
+  const words = `${editionText(imprintOf(handbook))} · ${handbook.organisation}`
+  return `:root{--imprint:"${words.replace(/[^A-Za-z0-9 ]/gu, (sign) => `\\${(sign.codePointAt(0) ?? 0).toString(16)} `)}"}`
 }
 
 /** A ladder leaning on nothing: two rails and three rungs, in the handbook's colour. */
@@ -26,7 +33,7 @@ const icon = (accent: string): string =>
 /** The one stylesheet, the script every page runs with the parts it fetches only where they are wanted, and the icon. */
 export async function assetFiles(handbook: Handbook): Promise<SiteFile[]> {
   const sheets = await Promise.all(SHEETS.map((sheet) => readFile(here(sheet), 'utf8')))
-  const css = await build({ stdin: { contents: [...sheets, colours(handbook)].join('\n'), loader: 'css' }, minify: true, charset: 'utf8', write: false, logLevel: 'silent' })
+  const css = await build({ stdin: { contents: [...sheets, colours(handbook), imprint(handbook)].join('\n'), loader: 'css' }, minify: true, charset: 'utf8', write: false, logLevel: 'silent' })
   const scripts = await build({
     entryPoints: [here('../browser/handbook.ts')],
     bundle: true,

@@ -1,4 +1,5 @@
 import path from 'node:path'
+import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import type { EditionChanges } from '../page/changes-page.ts'
 import { dataFiles } from '../page/data.ts'
@@ -13,6 +14,7 @@ import { keptAt, readEditions } from './editions.ts'
 import { writeCompressed, writeManifest } from './manifest.ts'
 import { offlineFile } from './offline-files.ts'
 import { fileOf } from './plugin.ts'
+import { cardPdfs } from './print-pdf.ts'
 import { publish } from './publish.ts'
 import { ruleExamples } from './rule-examples.ts'
 import { searchFiles } from './search-index.ts'
@@ -23,10 +25,10 @@ import { writePages } from './write-pages.ts'
 export type Built = { readonly pages: number; readonly files: number }
 
 /** Draws every ladder's diagram, then makes every page. */
-async function drawnPages(curriculum: MeasuredCurriculum, editions: readonly EditionChanges[]): Promise<WrittenPage[]> {
+async function drawnPages(curriculum: MeasuredCurriculum, editions: readonly EditionChanges[], pdfs = false): Promise<WrittenPage[]> {
   const diagrams = new Map<string, Html>()
   for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await drawDiagram(ladderDiagram(ladder), `diagram-of-${ladder.id}`)))
-  return handbookPages(curriculum, { diagrams, examples: await ruleExamples(), editions })
+  return handbookPages(curriculum, { diagrams, examples: await ruleExamples(), editions, pdfs })
 }
 
 /** Writes a handbook's pages and what they load below a folder. */
@@ -41,12 +43,29 @@ async function writeWhole(curriculum: MeasuredCurriculum, pages: readonly Writte
   await writeFiles([...about, ...(await assetFiles(curriculum.handbook)), { name: 'feed.xml', bytes: feed(curriculum, editions) }, ...dataFiles(curriculum)], folder)
 }
 
-/** Draws, writes, indexes and publishes a checked curriculum. `source` is the workspace it was read from, `progress` is told each stage. */
-export async function buildSite(curriculum: MeasuredCurriculum, source: string, out: string, progress: (stage: string) => void): Promise<Built> {
+/** A page as a file, as it is served. */
+const pageFile = ({ address, html }: WrittenPage): SiteFile => ({ name: fileOf(address), bytes: html })
+
+/** Cards printed to files by a Chromium, where one was asked for. */
+async function printedCards({ handbook, ladders }: MeasuredCurriculum, pages: readonly WrittenPage[], chromium: string | undefined): Promise<Outcome<readonly SiteFile[]>> {
+  if (chromium === undefined) return []
+  return cardPdfs([...pages.map(pageFile), ...(await assetFiles(handbook))], ladders.map(({ id }) => id), chromium)
+}
+
+/**
+ * Draws, writes, indexes and publishes a checked curriculum. `source` is the workspace it was read from, `progress` is told each stage;
+ * with a Chromium, cards are printed to PDF as well.
+ *
+ * Missing when a card could not be printed; the old handbook stays.
+ */
+export async function buildSite(curriculum: MeasuredCurriculum, source: string, out: string, progress: (stage: string) => void, chromium?: string): Promise<Outcome<Built>> {
   progress('reading earlier editions')
   const { changes, kept } = await readEditions(source, curriculum)
   progress('drawing diagrams')
-  const pages = await drawnPages(curriculum, changes)
+  const pages = await drawnPages(curriculum, changes, chromium !== undefined)
+  if (chromium !== undefined) progress('printing cards')
+  const pdfs = await printedCards(curriculum, pages, chromium)
+  if (isMissing(pdfs)) return pdfs
   let files = 0
   await publish(out, async (folder) => {
     progress('writing pages')
@@ -55,6 +74,7 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: string, 
     progress('indexing for search')
     await writeFiles(await searchFiles(pages), folder)
     await writeFiles([await offlineFile(curriculum, folder)], folder)
+    await writeFiles(pdfs, folder)
     progress('compressing')
     await writeCompressed(folder)
     files = await writeManifest(folder, curriculum.handbook.edition)
@@ -66,6 +86,5 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: string, 
 export async function siteInMemory(curriculum: MeasuredCurriculum, source: string): Promise<SiteFile[]> {
   const { changes } = await readEditions(source, curriculum)
   const pages = await drawnPages(curriculum, changes)
-  const written = pages.map(({ address, html }) => ({ name: fileOf(address), bytes: html }))
-  return [...written, { name: 'feed.xml', bytes: feed(curriculum, changes) }, ...dataFiles(curriculum), ...(await assetFiles(curriculum.handbook)), ...(await searchFiles(pages))]
+  return [...pages.map(pageFile), { name: 'feed.xml', bytes: feed(curriculum, changes) }, ...dataFiles(curriculum), ...(await assetFiles(curriculum.handbook)), ...(await searchFiles(pages))]
 }

@@ -204,8 +204,10 @@ test('--watch reports again after a save, and ends with 0 when it is interrupted
       })
     await reports(1)
     assert.match(out, /^check begins\n\d+ to fix\n[^]*movment[^]*check ends\n$/)
-    writeFileSync(path.join(folder, 'ladders/bench-press.md'), ladder())
+    const save = setInterval(() => writeFileSync(path.join(folder, 'ladders/bench-press.md'), ladder()), 300) // the watch begins a moment after the first report
+    save.unref()
     await reports(2)
+    clearInterval(save)
     const [, second = ''] = out.split('check ends\n')
     assert.match(second, /^check begins\n/)
     assert.doesNotMatch(second, /movment/)

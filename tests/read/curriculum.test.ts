@@ -98,6 +98,12 @@ test('a handbook tells its slips with their lines', () => {
   assert.deepEqual(handbook(`${HANDBOOK}units: stone\n`), ['5:1 units must be one of: metric, imperial. (values-fit)'])
   assert.deepEqual(handbook(`${HANDBOOK}colours: red\n`), ['5:1 colours must hold accent. (values-fit)'])
   assert.deepEqual(handbook(`${HANDBOOK}colours: { accent: red }\n`), ['5:12 accent must be a colour such as "#0b5563". (values-fit)'])
+  for (const address of ['handbook.example', 'http://handbook.example', 'https://handbook.example/?a=b', 'https://handbook.example/#top', 'https://', `https://${'a'.repeat(193)}`, '[]']) {
+    assert.deepEqual(handbook(`${HANDBOOK}address: ${address}\n`), [
+      `5:1 address must be the https address at which the handbook is published, such as https://handbook.example, at most 200 characters. (values-fit)`,
+    ])
+  }
+  for (const address of ['https://handbook.example', 'https://handbook.example/', 'https://a-b.example:8443/club/2026']) assert.deepEqual(handbook(`${HANDBOOK}address: ${address}\n`), [])
   assert.deepEqual(handbook(`${HANDBOOK}colour: red\n`), ['5:1 There is no key "colour" here. Did you mean colours? (keys-are-known)'])
   assert.deepEqual(handbook(''), ['1:1 The file is empty. Write in it, or delete it. (files-are-text)'])
 })

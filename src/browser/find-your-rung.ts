@@ -1,0 +1,92 @@
+import { isMissing, type Outcome } from '../quantity/outcome.ts'
+import type { LadderData } from '../page/data.ts'
+import type { Body } from './body.ts'
+import { element } from './element.ts'
+import { foundNodes } from './found.ts'
+import { ladderDataAt } from './ladder-data.ts'
+import { startOwnForm } from './own-form.ts'
+
+/** More than anybody is asked here for. */
+const MOST_TYPED = 200
+
+type Fields = { readonly ladder: HTMLSelectElement; readonly rung: HTMLSelectElement; readonly reps: HTMLInputElement; readonly reserve: HTMLSelectElement }
+
+function fieldsOf(form: HTMLFormElement): Fields | undefined {
+  const [ladder, rung, reserve] = ['ladder', 'rung', 'reserve'].map((name) => form.querySelector<HTMLSelectElement>(`#find-${name}`))
+  const reps = form.querySelector<HTMLInputElement>('#find-reps')
+  return ladder && rung && reserve && reps ? { ladder, rung, reps, reserve } : undefined
+}
+
+/** Chooses what a link asks for, where there is such a choice. */
+function choose(select: HTMLSelectElement, wanted: string | null): void {
+  if ([...select.options].some(({ value }) => value === wanted)) select.value = wanted ?? ''
+}
+
+/** Lists the rungs of a ladder, easiest first, and chooses the one wanted or its heir; false where there is neither. */
+function listRungs(select: HTMLSelectElement, { rungs, retired }: LadderData, wanted: string | null): boolean {
+  select.replaceChildren(...rungs.map(({ id, title }) => {
+    const option = element('option', '', title)
+    option.value = id
+    return option
+  }))
+  const heir = retired.find(({ id }) => id === wanted)?.heir ?? wanted
+  choose(select, heir)
+  return heir === null || select.value === heir
+}
+
+const repsIn = (text: string): number | undefined => {
+  const reps = /^\d{1,3}$/.test(text.trim()) ? Number(text) : NaN
+  return reps >= 1 && reps <= MOST_TYPED ? reps : undefined
+}
+
+/** Runs the page: a link's ladder, rung and set are taken up, and what is found has such a link of its own. The body is in no link. */
+export function startFindYourRung(form: HTMLFormElement, page: Document): void {
+  const fields = fieldsOf(form)
+  const [says, place, own] = [page.querySelector('#find-says'), page.querySelector('#find-found'), page.querySelector<HTMLElement>('#own-numbers')]
+  if (!fields || !says || !place || !own) return
+  const root = form.dataset.root ?? '../'
+  const asked = new URLSearchParams(window.location.search)
+  let body: Body | undefined
+  let ladder: Outcome<LadderData> | undefined
+
+  const show = (): void => {
+    const reps = repsIn(fields.reps.value)
+    place.replaceChildren()
+    if (ladder === undefined) return
+    if (isMissing(ladder)) return void (says.textContent = `Not computed: ${ladder.missing}.`)
+    if (reps === undefined) return void (says.textContent = fields.reps.value.trim() === '' ? '' : `Reps must be a whole number from 1 to ${MOST_TYPED}.`)
+    const set = { on: fields.rung.value, reps, reserve_reps: Number(fields.reserve.value) }
+    const { verdict, nodes } = foundNodes(ladder, set, body, root)
+    says.replaceChildren(...verdict)
+    place.replaceChildren(...nodes)
+    const link = new URLSearchParams({ ladder: ladder.id, rung: set.on, reps: String(reps), reserve: String(set.reserve_reps) })
+    window.history.replaceState(null, '', `?${link}`)
+  }
+  const load = async (rung: string | null): Promise<void> => {
+    const wanted = fields.ladder.value
+    const loaded = await ladderDataAt(`${root}data/ladders/${wanted}.json`)
+    if (fields.ladder.value !== wanted) return
+    ladder = loaded
+    if (isMissing(loaded) || listRungs(fields.rung, loaded, rung)) return show()
+    place.replaceChildren()
+    says.textContent = 'The rung of this link is not on the ladder any more; choose another.'
+  }
+
+  choose(fields.ladder, asked.get('ladder'))
+  choose(fields.reserve, asked.get('reserve'))
+  if (repsIn(asked.get('reps') ?? '') !== undefined) fields.reps.value = asked.get('reps') ?? ''
+  form.addEventListener('submit', (event) => {
+    event.preventDefault()
+    if (fields.reps.value.trim() === '') says.textContent = 'Give the repetitions of your best strict set.'
+    else show()
+  })
+  fields.ladder.addEventListener('change', () => void load(null))
+  for (const field of [fields.rung, fields.reps, fields.reserve]) field.addEventListener('change', show)
+  startOwnForm(own, (now) => {
+    body = now
+    show()
+  })
+  form.hidden = false
+  void load(asked.get('rung'))
+}
+

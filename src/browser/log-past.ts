@@ -1,0 +1,60 @@
+import { removeSession } from './log-changes.ts'
+import { chart } from './log-chart.ts'
+import { confirmIn } from './log-confirm.ts'
+import { decidedNodes } from './log-decided.ts'
+import { byDay, historyOf, waysOn, type Entry, type Ladder } from './log-decisions.ts'
+import type { Desk } from './log-desk.ts'
+import { element } from './element.ts'
+import { historyItem, historyTable } from './log-history.ts'
+import { contentOf, type LoggedSession } from './log-record.ts'
+
+/** Sessions listed at first. Chosen by us: two screens of a phone. */
+const LISTED = 8
+
+/** Which history is shown: of a ladder, known or not, and the session whose decision stands above it. */
+export type Past = { readonly id: string; readonly ladder: Ladder | undefined; readonly rung: string; readonly decided: string | undefined; readonly all: boolean; readonly root: string }
+
+/** What can be asked of the history. */
+export type PastActs = { readonly change: (entry: Entry) => void; readonly more: () => void }
+
+/** The sessions of one ladder with their decisions; of one that is not in this handbook, as they were logged. */
+export function entriesOf({ id, ladder }: Pick<Past, 'id' | 'ladder'>, sessions: readonly LoggedSession[]): Entry[] {
+  if (ladder) return historyOf(ladder, sessions)
+  return byDay(sessions.filter((session) => session.ladder === id)).map((session) => ({ session, rung: session.rung, verdicts: [] }))
+}
+
+/** Shows the decision, the chart and the list of the chosen ladder. */
+export function showPast(desk: Desk, past: Past, acts: PastActs): void {
+  const { find, athlete } = desk
+  const entries = entriesOf(past, athlete()?.sessions ?? [])
+  const decided = entries.find(({ session }) => contentOf(session) === past.decided) ?? entries.at(-1)
+  find('log-decided').hidden = !past.ladder || !decided
+  find('log-decided').replaceChildren(...(past.ladder && decided ? decidedNodes(past.ladder, decided, past.root) : []))
+  find('log-past').hidden = entries.length === 0
+  showChart(desk, past, entries)
+  const remove = (session: LoggedSession, place: HTMLElement): void =>
+    confirmIn(place, { asks: `Delete the session of ${session.on}?`, yes: 'Delete', no: 'Keep' }, () => void desk.change((log) => removeSession(log, athlete()?.name ?? '', session), 'log-past-says').then(() => find('log-history').focus()))
+  const listed = past.all ? entries : entries.slice(-LISTED)
+  find('log-list').replaceChildren(...listed.toReversed().map((entry) => historyItem(past.ladder, entry, { change: past.ladder ? acts.change : undefined, remove })))
+  const all = element('button', '', `Show all ${entries.length} sessions`)
+  all.type = 'button'
+  all.addEventListener('click', acts.more)
+  find('log-all').replaceChildren(...(listed.length === entries.length ? [] : [all]))
+}
+
+function showChart({ find }: Desk, { ladder, rung }: Past, entries: readonly Entry[]): void {
+  const way = ladder ? waysOn(ladder, rung)[0] : undefined
+  const unit = way?.entry.amount?.unit
+  const sessions = entries.filter((entry) => entry.rung === rung && entry.session.unit === unit).map(({ session }) => session)
+  if (!ladder || !unit || sessions.length === 0) return find('log-chart').replaceChildren()
+  const title = ladder.rungs.find(({ id }) => id === rung)?.title ?? rung
+  const open = sessions.some(({ sets_out_of_form }) => sets_out_of_form > 0)
+  const caption = element('figcaption', 'about', `Best set on “${title}”, session by session${open ? '; a hollow mark where form was lost' : ''}`)
+  find('log-chart').replaceChildren(element('figure', 'log-figure', caption, chart({ rung: title, unit, sessions, asks: way?.entry.amount?.value })))
+}
+
+/** Puts the whole history on paper as a table, and takes it away after. */
+export function showTable({ find, athlete }: Desk, past: Past): void {
+  const entries = entriesOf(past, athlete()?.sessions ?? [])
+  find('log-table').replaceChildren(historyTable(`${athlete()?.name ?? ''}, ${past.ladder?.title ?? past.id}: ${entries.length} sessions`, past.ladder, entries))
+}
