@@ -7,12 +7,16 @@ import type { Desk } from './log-desk.ts'
 import { element } from './element.ts'
 import { historyItem, historyTable } from './log-history.ts'
 import { contentOf, type LoggedSession } from './log-record.ts'
+import { counted } from './log-words.ts'
 
-/** Sessions listed at first. Chosen by us: two screens of a phone. */
-const LISTED = 8
+/** Sessions listed at first, and more at each asking. Chosen by us: two screens of a phone, then ten. */
+export const LISTED = 8
+export const MORE = 40
+/** Sessions on paper. Chosen by us: about thirty pages. */
+const PRINTED = 1000
 
 /** Which history is shown: of a ladder, known or not, and the session whose decision stands above it. */
-export type Past = { readonly id: string; readonly ladder: Ladder | undefined; readonly rung: string; readonly decided: string | undefined; readonly all: boolean; readonly root: string }
+export type Past = { readonly id: string; readonly ladder: Ladder | undefined; readonly rung: string; readonly decided: string | undefined; readonly listed: number; readonly root: string }
 
 /** What can be asked of the history. */
 export type PastActs = { readonly change: (entry: Entry) => void; readonly more: () => void }
@@ -34,12 +38,12 @@ export function showPast(desk: Desk, past: Past, acts: PastActs): void {
   showChart(desk, past, entries)
   const remove = (session: LoggedSession, place: HTMLElement): void =>
     confirmIn(place, { asks: `Delete the session of ${session.on}?`, yes: 'Delete', no: 'Keep' }, () => void desk.change((log) => removeSession(log, athlete()?.name ?? '', session), 'log-past-says').then(() => find('log-history').focus()))
-  const listed = past.all ? entries : entries.slice(-LISTED)
+  const listed = entries.slice(-past.listed)
   find('log-list').replaceChildren(...listed.toReversed().map((entry) => historyItem(past.ladder, entry, { change: past.ladder ? acts.change : undefined, remove })))
-  const all = element('button', '', `Show all ${entries.length} sessions`)
-  all.type = 'button'
-  all.addEventListener('click', acts.more)
-  find('log-all').replaceChildren(...(listed.length === entries.length ? [] : [all]))
+  const older = element('button', '', `Show older ones: ${counted(entries.length - listed.length, 'session')}`)
+  older.type = 'button'
+  older.addEventListener('click', acts.more)
+  find('log-older').replaceChildren(...(listed.length === entries.length ? [] : [older]))
 }
 
 function showChart({ find }: Desk, { ladder, rung }: Past, entries: readonly Entry[]): void {
@@ -56,5 +60,7 @@ function showChart({ find }: Desk, { ladder, rung }: Past, entries: readonly Ent
 /** Puts the whole history on paper as a table, and takes it away after. */
 export function showTable({ find, athlete }: Desk, past: Past): void {
   const entries = entriesOf(past, athlete()?.sessions ?? [])
-  find('log-table').replaceChildren(historyTable(`${athlete()?.name ?? ''}, ${past.ladder?.title ?? past.id}: ${entries.length} sessions`, past.ladder, entries))
+  const printed = entries.slice(-PRINTED)
+  const caption = `${athlete()?.name ?? ''}, ${past.ladder?.title ?? past.id}: ${printed.length < entries.length ? `the latest ${PRINTED} of ` : ''}${counted(entries.length, 'session')}`
+  find('log-table').replaceChildren(historyTable(caption, past.ladder, printed))
 }

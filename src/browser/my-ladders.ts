@@ -3,7 +3,7 @@ import { ladderChoice, type Choice } from './log-choice.ts'
 import type { Entry } from './log-decisions.ts'
 import { deskOf, finder, type Desk } from './log-desk.ts'
 import { logForm, type LogForm } from './log-form.ts'
-import { showPast, showTable, type Past } from './log-past.ts'
+import { LISTED, MORE, showPast, showTable, type Past } from './log-past.ts'
 import { showPeople, startPeople } from './log-people.ts'
 import { contentOf, isRefused, readSession, type LoggedSession } from './log-record.ts'
 import { LOG, logStore, type Alone } from './log-store.ts'
@@ -13,17 +13,17 @@ import { showTrouble, startTransfer } from './log-transfer.ts'
 const alone: Alone = (work) => ('locks' in navigator ? navigator.locks.request(LOG, work) : work())
 
 /** What stands on the page besides the log itself. */
-type Standing = { readonly editing?: LoggedSession; readonly decided?: string; readonly all: boolean }
+type Standing = { readonly editing?: LoggedSession; readonly decided?: string; readonly listed: number }
 
 /** Runs the log. `today` is the day by the reader's own clock. */
 export async function startMyLadders(root: HTMLElement, today: () => string): Promise<void> {
   const store = logStore(alone)
   const find = finder(document)
   const place = root.dataset.root ?? '../'
-  let standing: Standing = { all: false }
+  let standing: Standing = { listed: LISTED }
   let whose: string | undefined
 
-  const pastOf = (): Past => ({ id: choice.id(), ladder: choice.ladder(), rung: choice.rung(), decided: standing.decided, all: standing.all, root: place })
+  const pastOf = (): Past => ({ id: choice.id(), ladder: choice.ladder(), rung: choice.rung(), decided: standing.decided, listed: standing.listed, root: place })
   const past = (): void => showPast(desk, pastOf(), { change: edit, more })
 
   function show(at: Desk): void {
@@ -36,12 +36,12 @@ export async function startMyLadders(root: HTMLElement, today: () => string): Pr
   }
 
   function more(): void {
-    standing = { ...standing, all: true }
+    standing = { ...standing, listed: standing.listed + MORE }
     past()
   }
 
   function fresh(): void {
-    standing = { ...(standing.decided === undefined ? {} : { decided: standing.decided }), all: standing.all }
+    standing = { ...(standing.decided === undefined ? {} : { decided: standing.decided }), listed: standing.listed }
     showEditing(find, undefined)
     const ladder = choice.ladder()
     if (ladder) form.fresh(ladder, choice.rung(), choice.here().at(-1))
@@ -64,7 +64,7 @@ export async function startMyLadders(root: HTMLElement, today: () => string): Pr
     if (isRefused(session)) return void (find('log-form-says').textContent = `Not taken: ${session.refused.join('; ')}.`)
     const { editing } = standing
     if (!(await desk.change((log) => (editing ? editSession(log, name, editing, session) : addSession(log, name, session)), 'log-form-says'))) return
-    standing = { decided: contentOf(session), all: standing.all }
+    standing = { decided: contentOf(session), listed: standing.listed }
     fresh()
     find('log-decision').focus()
   }
@@ -72,7 +72,7 @@ export async function startMyLadders(root: HTMLElement, today: () => string): Pr
   const desk = deskOf(document, store, today, await store.read(), show)
   const form: LogForm = logForm(find, today)
   const choice: Choice = ladderChoice(desk, place, () => {
-    standing = { all: false }
+    standing = { listed: LISTED }
     fresh()
   })
   startPeople(desk)

@@ -122,12 +122,16 @@ export const armLumps = (body: Body, shoulder: Point, elbow: Point, wrist: Point
   { mass: 2 * body.hand.mass, at: hand },
 ]
 
+/** Of a straight arm rounding leaves a square this small, over that of its length: its root would be a hundred million times the rounding. */
+const STRAIGHT = 1e-13
+
 /** A joint at `near` from `from` and `far` from `to`, on the left of the way from one to the other, or on the right. */
 export function joined(from: Point, to: Point, near: number, far: number, side: 'left' | 'right'): Point {
   const gap = minus(to, from)
   const apart = Math.hypot(gap.x, gap.y)
   const along = (near * near - far * far + apart * apart) / (2 * apart)
-  const off = Math.sqrt(Math.max(0, near * near - along * along)) // the sides were chosen to close; zero when straight
+  const square = near * near - along * along
+  const off = square > STRAIGHT * near * near ? Math.sqrt(square) : 0 // the sides were chosen to close
   const forward = unit(gap)
   const across = turned(forward, side === 'left' ? Math.PI / 2 : -Math.PI / 2)
   return plus(from, plus(times(forward, along), times(across, off)))

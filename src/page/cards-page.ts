@@ -72,7 +72,7 @@ function indexPage(ladders: readonly MeasuredLadder[], imprint: Imprint): SitePa
 <ul><li>Wall cards fit A4, A3 and Letter, portrait or landscape. On A3 the same card is larger, to be read from farther off.</li>
 <li>Pocket cards are A6, four to a sheet of A4. Cut along the lines.</li>
 <li>One colour is enough. Nothing is told by colour.</li>
-<li>The code on a card leads to its page in the edition the card was printed from; ${imprint.address === undefined ? 'this handbook names no address, so the cards say where to look instead.' : 'a card without a code says where to look instead.'}</li>
+<li>${imprint.address === undefined ? 'This handbook names no address of its own, so its cards carry no code and say in words where to look.' : 'The code on a card leads to its page, and names the edition the card was printed from.'}</li>
 <li>Take a card down when a new edition is out, and print it again.</li></ul></section>
 <section><h2 id="all">All cards</h2>
 <ul class="all-cards">${rows}

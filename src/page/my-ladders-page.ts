@@ -101,7 +101,7 @@ export function myLaddersPage({ handbook, ladders }: MeasuredCurriculum): SitePa
 ${athletes}
 ${session(ladders)}
 <section id="log-decided" hidden></section>
-<section id="log-past" hidden><h2 id="log-history" tabindex="-1">History</h2><div id="log-chart"></div><ol id="log-list" class="log-list"></ol><p id="log-all" class="log-buttons"></p><p id="log-past-says" class="log-says" role="status"></p><div id="log-table" class="log-table"></div></section>
+<section id="log-past" hidden><h2 id="log-history" tabindex="-1">History</h2><div id="log-chart"></div><ol id="log-list" class="log-list"></ol><p id="log-older" class="log-buttons"></p><p id="log-past-says" class="log-says" role="status"></p><div id="log-table" class="log-table"></div></section>
 ${files}
 <section id="log-manage" hidden><details><summary>Rename or delete this athlete</summary>
 <p id="log-rename-says" class="about"></p>

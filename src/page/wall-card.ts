@@ -30,7 +30,7 @@ const notes = (title: string, texts: readonly string[], kind = 'wall-note'): Htm
 function legend(ladder: MeasuredLadder): Html | undefined {
   const quantity = commonQuantity(ladder)
   if (ladder.rungs.every(({ outcome }) => isMissing(outcome))) return undefined
-  return html`<p>${quantity && `Load: ${quantity}. `}The black bar is for an average body, the thin line spans the bodies tried.</p>`
+  return html`<p>${quantity && `Load: ${quantity}. `}The thick bar is for an average body, the thin line spans the bodies tried.</p>`
 }
 
 /** One sheet: some of the rungs, and everything of the ladder that has to be read beside any of them. */

@@ -137,7 +137,7 @@ test('session after session, the page decides what the build’s own rules decid
     before.unshift(session)
   }
   assert.equal((await listed(page)).length, 8)
-  await page.click('#log-all button')
+  await page.click('#log-older button')
   assert.equal((await listed(page)).length, WEEKS.length)
   assert.deepEqual(trouble, [])
   await context.close()
