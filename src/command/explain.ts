@@ -12,6 +12,7 @@ import { repsText } from '../measure/predict.ts'
 import type { Step } from '../measure/step.ts'
 import { readLadderFile } from '../read/read-ladder.ts'
 import { checkedWorkspace, workspaceOption, type Checked } from './curriculum.ts'
+import { placementText } from './explain-placement.ts'
 import { namedRungs } from './named.ts'
 import { FORMATS } from './report.ts'
 import { EXIT, Misuse, type Console, type Typed, type Verb } from './verb.ts'
@@ -20,14 +21,20 @@ import { EXIT, Misuse, type Console, type Typed, type Verb } from './verb.ts'
 export const explainVerb: Verb = {
   name: 'explain',
   says: 'shows where the numbers of a ladder or a rung come from',
-  usage: 'rungbook explain LADDER[/RUNG]|FILE.md [--workspace DIR] [--format text|json] [--stature-cm N] [--mass-kg N]',
-  options: { ...workspaceOption, format: { type: 'string' }, 'stature-cm': { type: 'string' }, 'mass-kg': { type: 'string' } },
+  usage: 'rungbook explain LADDER[/RUNG]|FILE.md [--workspace DIR] [--format text|json] [--stature-cm N] [--mass-kg N]\nrungbook explain LADDER/RUNG --reps N [--reserve N]',
+  options: { ...workspaceOption, format: { type: 'string' }, 'stature-cm': { type: 'string' }, 'mass-kg': { type: 'string' }, reps: { type: 'string' }, reserve: { type: 'string' } },
 
   async run(typed, console) {
     const { ladder, rungs, checked } = await named(typed, console)
     if (!ladder) {
       if (checked) console.note(FORMATS.text(checked, false))
       return EXIT.findings
+    }
+    if (typed.options.reps !== undefined) {
+      const [rung] = rungs
+      if (!rung || rungs.length > 1) throw new Misuse('Name the one rung the set was done on, such as press-up/floor.')
+      console.out(placementText(ladder, rung.id, countOf(typed, 'reps', 1, 100), countOf(typed, 'reserve', 0, 10)))
+      return EXIT.fine
     }
     if (typed.options.format === 'json') console.out(`${JSON.stringify({ version: 1, ladder: ladder.id, rungs: rungs.map(rungFacts) }, null, 2)}\n`)
     else console.out(rungs.map((rung) => explained(rung, ladder)).join('\n'))
@@ -56,6 +63,13 @@ async function named(typed: Typed, console: Console): Promise<{ ladder?: Measure
   if (file !== undefined && /[.]md$|^[./]/.test(file)) return fromFile(file, console.folder, athlete)
   const checked = await checkedWorkspace(typed, console, athlete)
   return checked.measured ? { ...namedRungs(checked.measured, typed.rest, 'ladder or rung'), checked } : { rungs: [], checked }
+}
+
+/** A whole number from an option; nothing typed is the least. */
+function countOf({ options }: Typed, option: string, from: number, to: number): number {
+  const value = Number(options[option] ?? from)
+  if (!Number.isInteger(value) || value < from || value > to) throw new Misuse(`--${option} must be a whole number from ${from} to ${to}.`)
+  return value
 }
 
 const orReason = <Value>(outcome: Outcome<Value>, text: (value: Value) => string): string => (isMissing(outcome) ? `not computed: ${outcome.missing}` : text(outcome))

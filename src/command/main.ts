@@ -6,10 +6,11 @@ import { explainVerb } from './explain.ts'
 import { fitVerb } from './fit.ts'
 import { previewVerb } from './preview.ts'
 import { reviewVerb } from './review.ts'
+import { schemaVerb } from './schema.ts'
 import { EXIT, Misuse, type Console, type Verb } from './verb.ts'
 
 /** Every verb, in the order help lists them. */
-export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, reviewVerb, explainVerb, fitVerb]
+export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, reviewVerb, explainVerb, fitVerb, schemaVerb]
 
 const help = (): string => `rungbook VERB [options]
 
