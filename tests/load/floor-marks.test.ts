@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict'
 import fc from 'fast-check'
 import { test } from 'vitest'
-import { floorMarks, STATURES_CM, type Mark } from '../../src/load/floor-marks.ts'
+import { floorMarks, markRows, STATURES_CM, type Mark } from '../../src/load/floor-marks.ts'
 import { ask, type Inputs } from '../../src/load/model.ts'
 import { supportedBody } from '../../src/load/supported-body.ts'
 import { isMissing, type Outcome } from '../../src/quantity/outcome.ts'
@@ -144,6 +144,16 @@ test('unless others are asked for, marks are given for eleven statures from 150 
     marks({ ...pressUp, hand_height_cm: 30 }).map(([stature_cm]) => stature_cm),
     STATURES_CM,
   )
+})
+
+const MARK: Mark = { stature_cm: 170, hands_cm: 59.6, feet_to_hands_cm: -120.4, lean_deg: 44.6, strap_cm: 99.6 }
+
+test('a coach marks hands and the way to them, and with straps the lean and their length', () => {
+  const said = (inputs: Inputs, mark: Mark = MARK) => markRows(inputs).map(({ name, of }) => [name, of(mark)])
+  const apart = ['feet to hands, along the floor', '120 cm'] // whichever way the hands lie
+  for (const inputs of [pressUp, bar]) assert.deepEqual(said(inputs), [['hands above the floor', '60 cm'], apart])
+  assert.deepEqual(said(straps), [['lean from upright', '45°'], ['strap, anchor to grip', '100 cm'], apart])
+  assert.deepEqual(said(straps, { ...MARK, strap_cm: undefined })[1], ['strap, anchor to grip', '–'])
 })
 
 // Refusals.

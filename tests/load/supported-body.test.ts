@@ -15,8 +15,8 @@ const STRAP: Touch = { direction: 'strap', press: 0.5 }
 const ALONG: Touch = { direction: 'along the arm', press: 0.5 }
 const UPRIGHT: Touch = { direction: 'vertical', press: 0.5 }
 
-/** A straight arm's elbow lies on a line, found as the root of what rounding leaves: good to eight digits. */
-const ROUNDING = 1e-7
+/** Arithmetic of some hundred steps. */
+const ROUNDING = 1e-12
 
 const row = { facing: 'up', feet: 'heels', hands: 'straps' } as const
 const pressUp = { facing: 'down', feet: 'toes', hands: 'surface', hand_height_cm: 0 } as const
@@ -386,6 +386,16 @@ test('an added mass counts in proportion: twice the mass adds twice the load', (
 test('shanks held up take load off the hands, since they lie behind the knees', () => {
   const lifted = held({ ...kneeling, shanks: 'lifted', knee_deg: 120 }, 1.738, women, ALONG, 'end').forces.hands
   assert.ok(lifted < held(kneeling, 1.738, women, ALONG, 'end').forces.hands)
+})
+
+test('the elbow of a straight arm lies on the line from shoulder to hand, to the last digits', () => {
+  for (const body of [women, men, dempster]) {
+    const atBar = held({ ...row, hands: 'bar', lean_deg: 45 }, 1.738, body, ALONG, 'start').still
+    const onStraps = held({ ...row, anchor_height_cm: 240, feet_from_anchor_cm: -60, lean_deg: 45 }, 1.738, body, STRAP, 'start').still
+    for (const { shoulder, elbow, hand } of [atBar, onStraps]) {
+      near((hand.x - shoulder.x) * (elbow.y - shoulder.y) - (hand.y - shoulder.y) * (elbow.x - shoulder.x), 0, 1e-15)
+    }
+  }
 })
 
 test('a straight elbow is the start of the rep, nearly', () => {
