@@ -54,8 +54,8 @@ export type Ladder = Omit<LadderFields, 'rungs'> & {
 /** A hand-written page of the handbook. */
 export type Page = PageFields & { readonly id: string; readonly body: Markdown; readonly layer: string; readonly places: Places }
 
-/** Everything that was read: one organisation's handbook, its layers joined. */
-export type Curriculum = { readonly handbook: Handbook; readonly ladders: readonly Ladder[]; readonly pages: readonly Page[] }
+/** Everything that was read: one organisation's handbook, its layers joined, and its logo as an SVG that may stand in a page. */
+export type Curriculum = { readonly handbook: Handbook; readonly logo?: string; readonly ladders: readonly Ladder[]; readonly pages: readonly Page[] }
 
 /** A file of a workspace, as it lies on disk. `file` is relative to its workspace, with forward slashes; `shown` is how findings name it from elsewhere. */
 export type SourceFile = { readonly file: string; readonly bytes: Uint8Array; readonly shown?: string }

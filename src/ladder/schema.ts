@@ -149,6 +149,8 @@ const address = z
   .regex(/^https:\/\/[A-Za-z0-9](?:[A-Za-z0-9.-]*[A-Za-z0-9])?(?::\d{1,5})?(?:\/[A-Za-z0-9._~-]+)*\/?$/, ADDRESS)
   .max(200, ADDRESS)
 
+const LOGO = '{key} must be the name of an SVG file beside handbook.yaml, such as logo.svg.'
+
 /** handbook.yaml. */
 export const handbookSchema = z.strictObject({
   title: words(80),
@@ -159,6 +161,7 @@ export const handbookSchema = z.strictObject({
   extends: words(300).optional(),
   contact: words(200),
   address: address.optional(),
+  logo: z.string(LOGO).regex(/^[a-z0-9]+(-[a-z0-9]+)*\.svg$/, LOGO).max(60, LOGO).optional(),
   offline: z.boolean('{key} must be true or false.').optional(),
   editions: z.array(edition, '{key} must be a list.').max(100, '{key} must be a list of at most 100.').optional(),
   colours: z.strictObject({ accent: z.string('{key} must be a colour such as "#0b5563".').regex(/^#[0-9a-f]{6}$/i, '{key} must be a colour such as "#0b5563".') }, '{key} must hold accent.').optional(),

@@ -34,7 +34,7 @@ export type MeasuredLadder = Omit<Ladder, 'rungs'> & {
   readonly sealed: boolean | undefined
 }
 export type MeasuredPage = Page & { readonly known: Known }
-export type MeasuredCurriculum = { readonly handbook: Curriculum['handbook']; readonly ladders: readonly MeasuredLadder[]; readonly pages: readonly MeasuredPage[] }
+export type MeasuredCurriculum = { readonly handbook: Curriculum['handbook']; readonly logo?: string; readonly ladders: readonly MeasuredLadder[]; readonly pages: readonly MeasuredPage[] }
 
 /** The body a handbook's figures are for, until a reader gives their own. */
 export const AVERAGE: Athlete = { stature_m: REFERENCE_STATURE_M, mass_kg: REFERENCE_MASS_KG }
@@ -51,6 +51,7 @@ export function measure(curriculum: Curriculum, athlete: Athlete = AVERAGE, memo
   }
   return {
     handbook: curriculum.handbook,
+    ...(curriculum.logo === undefined ? {} : { logo: curriculum.logo }),
     ladders: curriculum.ladders.map((ladder) => remembered(ladder, known, athlete, memory)),
     pages: curriculum.pages.map((page) => ({ ...page, known })),
   }

@@ -14,6 +14,8 @@ export type EditionChanges = {
   readonly note: string | undefined
   readonly since: string
   readonly comparison: Comparison | { readonly missing: string }
+  /** True where only the handbook's own files of the edition before were kept: what it extends is taken as it is now. */
+  readonly own_only: boolean
   /** Where that edition itself can still be read. */
   readonly kept: Address | undefined
 }
@@ -49,7 +51,7 @@ function list(changes: readonly Change[], curriculum: MeasuredCurriculum): Html 
 </ul>`
 }
 
-function section({ edition, on, note, since, comparison, kept }: EditionChanges, curriculum: MeasuredCurriculum): Html {
+function section({ edition, on, note, since, comparison, own_only, kept }: EditionChanges, curriculum: MeasuredCurriculum): Html {
   const id = `edition-${edition.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`
   const head = html`<h2 id="${id}">Edition ${edition}${on !== undefined && html` <span class="source">${on}</span>`}</h2>
 ${note !== undefined && html`<p>${note}</p>`}
@@ -59,6 +61,7 @@ ${kept !== undefined && html`<p><a href="${linkTo(CHANGES, kept)}">Read edition 
   const others = comparison.followed.filter((change) => !moved.includes(change))
   return html`<section>${head}
 <p>Since ${since}: ${EDITION_SAYS[editionKind(comparison)]}</p>
+${own_only && html`<p class="source">Compared are the files of this handbook alone; the curriculum it extends is taken as it is today.</p>`}
 ${comparison.typed.length > 0 && html`<h3>What was changed</h3>${list(comparison.typed, curriculum)}`}
 ${moved.length > 0 && html`<h3>Numbers that moved</h3>${list(moved, curriculum)}`}
 ${others.length > 0 && html`<h3>What follows</h3>${list(others, curriculum)}`}

@@ -45,7 +45,7 @@ export function framed(page: SitePage, frame: Frame): string {
 <body data-root="${to('/')}"${page.ladder !== undefined && html` data-ladder="${page.ladder}"`}>
 <a class="skip" href="#page">To the page</a>
 <header class="banner">
-<p class="whose"><a href="${to('/')}">${frame.title}</a> <span>${frame.organisation}, edition ${frame.edition}</span></p>
+<p class="whose">${frame.logo}<a href="${to('/')}">${frame.title}</a> <span>${frame.organisation}, edition ${frame.edition}</span></p>
 ${searchForm(address)}
 <nav aria-label="Handbook"><a href="${to('/')}">Ladders</a><a href="${to('/')}#pages">Pages</a><a href="${to(pageAddress('my-ladders'))}">My ladders</a>${frame.safety && html`<a href="${to(pageAddress(frame.safety.id))}">${frame.safety.title}</a>`}<a href="${to('/sources/')}">Numbers</a></nav>
 </header>

@@ -23,9 +23,10 @@ export type Beside = { readonly diagrams: ReadonlyMap<string, Html>; readonly ex
 
 /** Every page of a handbook, in a fixed order. */
 export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, examples, editions, pdfs = false }: Beside): WrittenPage[] {
-  const { handbook, ladders, pages } = curriculum
+  const { handbook, logo, ladders, pages } = curriculum
   const frame: Frame = {
     title: handbook.title,
+    logo: logo === undefined ? undefined : raw(logo),
     organisation: handbook.organisation,
     edition: handbook.edition,
     contact: handbook.contact,

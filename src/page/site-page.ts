@@ -16,6 +16,7 @@ export type SitePage = {
 /** The frame's own words and links, the same on every page. */
 export type Frame = {
   readonly title: string
+  readonly logo: Html | undefined
   readonly organisation: string
   readonly edition: string
   readonly contact: string

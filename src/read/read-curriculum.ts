@@ -6,6 +6,7 @@ import { amended } from './amend.ts'
 import { nearest } from './nearest.ts'
 import { fitted } from './plain-words.ts'
 import { readLadderFile, type LadderFile } from './read-ladder.ts'
+import { readLogo } from './read-logo.ts'
 import { readPage } from './read-page.ts'
 import { atTop, textOf, type Reading } from './text.ts'
 import { readYaml } from './yaml.ts'
@@ -23,7 +24,7 @@ export function readHandbook({ file: own, shown, bytes }: SourceFile): Reading<H
   return { ...(fields.value ? { value: fields.value } : {}), findings: [...yaml.findings, ...fields.findings] }
 }
 
-type Files = { readonly handbook: Handbook; readonly ladders: readonly LadderFile[]; readonly pages: readonly Page[] }
+type Files = { readonly handbook: Handbook; readonly logo: string | undefined; readonly ladders: readonly LadderFile[]; readonly pages: readonly Page[] }
 
 /**
  * Reads a curriculum from its layers, the one that is extended first.
@@ -35,10 +36,11 @@ export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = ne
   const ladders = new Map<string, Ladder>()
   const pages = new Map<string, Page>()
   let handbook: Handbook | undefined
+  let logo: string | undefined
   for (const layer of layers) {
     const read = readLayer(layer, findings, memory)
     if (!read) return { findings: inOrder(findings) }
-    handbook = read.handbook
+    ;({ handbook, logo } = read)
     addLadders(read, ladders, findings)
     addPages(read, pages, findings)
   }
@@ -49,6 +51,7 @@ export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = ne
   }
   const value: Curriculum = {
     handbook,
+    ...(logo === undefined ? {} : { logo }),
     ladders: [...ladders.values()].toSorted((a, b) => compareText(a.id, b.id)),
     pages: [...pages.values()].toSorted((a, b) => a.order - b.order || compareText(a.id, b.id)),
   }
@@ -85,9 +88,19 @@ function readLayer({ files }: Layer, findings: Finding[], memory: ReadMemory): F
   }
   return {
     handbook: handbook.value,
+    logo: logoOf(handbook.value, own, files, findings),
     ladders: within('ladders/').flatMap(({ file, bytes, shown }) => kept(remembered(shown ?? file, bytes, by, memory))),
     pages: within('content/').flatMap(({ file, bytes, shown }) => kept(readPage(file, shown ?? file, bytes, by))),
   }
+}
+
+/** The logo that a handbook names, from the file beside it. */
+function logoOf({ logo }: Handbook, { file, shown }: SourceFile, files: readonly SourceFile[], findings: Finding[]): string | undefined {
+  if (logo === undefined) return undefined
+  const drawn = files.find((other) => other.file === logo)
+  const reading = drawn ? readLogo(drawn.shown ?? drawn.file, drawn.bytes) : { findings: [atTop(shown ?? file, 'logo-is-plain', `There is no file "${logo}" beside handbook.yaml. Put the logo there, or take out logo.`)] }
+  findings.push(...reading.findings)
+  return 'value' in reading ? reading.value : undefined
 }
 
 /** A page takes the place of one in a layer below; two in one layer cannot share an address. */

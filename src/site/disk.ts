@@ -89,15 +89,22 @@ async function realFolder(folder: string): Promise<string | undefined> {
 
 /** The files of one workspace that are ladders, pages or its handbook.yaml, by name. `shown` is the folder as findings name it. */
 async function filesOf(folder: string, shown: string, findings: Finding[]): Promise<SourceFile[]> {
-  const names = [HANDBOOK_FILE, ...(await markdownIn(folder, 'ladders', findings)), ...(await markdownIn(folder, 'content', findings))]
+  const names = [HANDBOOK_FILE, ...(await logoIn(folder)), ...(await markdownIn(folder, 'ladders', findings)), ...(await markdownIn(folder, 'content', findings))]
   const files: SourceFile[] = []
   for (const name of names.slice(0, MOST_FILES)) {
     const bytes = await bytesOf(path.join(folder, name))
     if (typeof bytes === 'string') {
-      if (name !== HANDBOOK_FILE || bytes !== 'absent') findings.push(atTop(path.join(shown, name), 'files-are-text', `This file cannot be read: ${bytes}. Mend it or take it away.`))
+      if (name.endsWith('.md') || bytes !== 'absent') findings.push(atTop(path.join(shown, name), 'files-are-text', `This file cannot be read: ${bytes}. Mend it or take it away.`))
     } else files.push({ file: name, bytes, ...(shown === '' ? {} : { shown: path.join(shown, name).replaceAll('\\', '/') }) })
   }
   return files
+}
+
+/** The name of the logo that handbook.yaml asks for. */
+async function logoIn(folder: string): Promise<string[]> {
+  const bytes = await bytesOf(path.join(folder, HANDBOOK_FILE))
+  const logo = typeof bytes === 'string' ? undefined : readHandbook({ file: HANDBOOK_FILE, bytes }).value?.logo
+  return logo === undefined ? [] : [logo]
 }
 
 async function markdownIn(folder: string, under: string, findings: Finding[]): Promise<string[]> {

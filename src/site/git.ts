@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs'
 import path from 'node:path'
 import type { SourceFile } from '../ladder/curriculum.ts'
 import { compareText } from '../ladder/finding.ts'
-import { HANDBOOK_FILE } from '../read/read-curriculum.ts'
+import { HANDBOOK_FILE, readHandbook } from '../read/read-curriculum.ts'
 import { atTop, MOST_BYTES } from '../read/text.ts'
 import { disk, readWorkspace, type Reader, type Workspace } from './disk.ts'
 
@@ -44,11 +44,14 @@ export async function commitOf(folder: string, revision: string): Promise<Commit
   return { failed: `There is no revision "${revision}" here.${reason}` }
 }
 
+/** What a workspace is read from. */
+const READ = ['ladders', 'content', HANDBOOK_FILE]
+
 /** Regular files of one folder at a commit: object and name. Links, submodules and what is hidden are left out, as on disk. */
-async function listed({ top, commit }: Commit, folder: string): Promise<{ name: string; object: string }[]> {
+async function listed({ top, commit }: Commit, folder: string, under: readonly string[] = READ): Promise<{ name: string; object: string }[]> {
   const inside = path.relative(top, folder).replaceAll('\\', '/')
   const prefix = inside === '' ? '' : `${inside}/`
-  const ran = await git(top, ['ls-tree', '-r', '-z', '--full-tree', commit, '--', ...['ladders', 'content', HANDBOOK_FILE].map((name) => prefix + name)])
+  const ran = await git(top, ['ls-tree', '-r', '-z', '--full-tree', commit, '--', ...under.map((name) => prefix + name)])
   if ('failed' in ran) return []
   return ran.out
     .toString()
@@ -56,7 +59,7 @@ async function listed({ top, commit }: Commit, folder: string): Promise<{ name: 
     .flatMap((line) => {
       const match = /^100(?:644|755) blob ([0-9a-f]+)\t(.*)$/s.exec(line)
       const name = match?.[2]?.slice(prefix.length)
-      return match?.[1] && name !== undefined && (name === HANDBOOK_FILE || isRead(name)) ? [{ name, object: match[1] }] : []
+      return match?.[1] && name !== undefined && (under.includes(name) || isRead(name)) ? [{ name, object: match[1] }] : []
     })
 }
 
@@ -83,6 +86,14 @@ async function blobs({ top }: Commit, objects: readonly string[]): Promise<(Buff
   return found
 }
 
+/** The logo that handbook.yaml asks for at a commit. */
+async function logoAt(commit: Commit, folder: string): Promise<{ name: string; object: string }[]> {
+  const [handbook] = await listed(commit, folder, [HANDBOOK_FILE])
+  const [bytes] = handbook ? await blobs(commit, [handbook.object]) : []
+  const logo = bytes && readHandbook({ file: HANDBOOK_FILE, bytes }).value?.logo
+  return logo === undefined ? [] : listed(commit, folder, [logo])
+}
+
 /** Reads folders of the repository as they were at a commit, without a checkout. */
 function readerAt(commit: Commit): Reader {
   return {
@@ -90,7 +101,7 @@ function readerAt(commit: Commit): Reader {
       return (await listed(commit, folder)).length > 0 ? folder : undefined
     },
     async files(folder, shown, findings) {
-      const names = (await listed(commit, folder)).toSorted((a, b) => compareText(a.name, b.name))
+      const names = [...(await listed(commit, folder)), ...(await logoAt(commit, folder))].toSorted((a, b) => compareText(a.name, b.name))
       const bytes = await blobs(commit, names.map(({ object }) => object))
       return names.flatMap(({ name }, index): SourceFile[] => {
         const found = bytes[index]
