@@ -1,5 +1,5 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
-import { askMiddle, isNumberKey, type Athlete, type Inputs, type Key, type LoadModel } from './model.ts'
+import { ask, askMiddle, isNumberKey, type Athlete, type Inputs, type Key, type LoadModel } from './model.ts'
 
 /** One measurement that gives a load, and the load it gives. */
 export type Fit = { readonly key: string; readonly value: number; readonly load: number }
@@ -16,38 +16,62 @@ const CLOSE = 1e-3
  *
  * Shape   a model, the other inputs, a key and a load to the value nearest to the one that stood there.
  * Units   the load in the model's own unit, on one working limb; the value in the key's.
- * Missing when no value in the key's span gives it, with the nearest load that one does.
+ * Missing when no value in the key's span gives it to every body tried, with the nearest load that one does.
  * Source  bracketing and halving: arithmetic anyone can repeat.
  */
 export function fit(model: LoadModel, inputs: Inputs, key: string, load: number, athlete: Athlete): Outcome<Fit> {
   const spec: Key | undefined = model.keys[key]
   if (!spec || !isNumberKey(spec)) return missing(`${model.name} has no measurement "${key}" to solve for`)
-  const at = (value: number): number | undefined => {
-    const outcome = askMiddle(model, { ...inputs, [key]: value }, athlete)
-    return isMissing(outcome) ? undefined : outcome
-  }
+  const answered = (outcome: Outcome): number | undefined => (isMissing(outcome) ? undefined : outcome)
+  const at = (value: number): number | undefined => answered(askMiddle(model, { ...inputs, [key]: value }, athlete))
+  const forEveryBody = (value: number): boolean => !isMissing(ask(model, { ...inputs, [key]: value }, athlete))
   const step = (spec.max - spec.min) / PLACES
   const tried = Array.from({ length: PLACES + 1 }, (_, index) => spec.min + index * step).map((value) => ({ value, load: at(value) }))
-  const known = tried.filter((place): place is Place => place.load !== undefined)
+  const width = TOLERANCE * (spec.max - spec.min)
   const near = typeof inputs[key] === 'number' ? inputs[key] : spec.min
-  const brackets = tried
-    .flatMap((low, index) => crossing(low, tried[index + 1], load))
-    .toSorted((a, b) => Math.abs(a[0].value - near) - Math.abs(b[0].value - near))
-  for (const bracket of brackets) {
-    const value = halved(bracket, load, at, TOLERANCE * (spec.max - spec.min))
-    const given = at(value)
-    if (given !== undefined && Math.abs(given - load) <= CLOSE) return { key, value, load: given } // where the load jumps it is passed, and nothing gives it
+  const search = (places: readonly Tried[]): Fit | undefined => {
+    const brackets = places.flatMap((low, index) => crossing(low, places[index + 1], load)).toSorted((a, b) => Math.abs(a[0].value - near) - Math.abs(b[0].value - near))
+    for (const bracket of brackets) {
+      const value = halved(bracket, load, at, width)
+      const given = at(value)
+      if (given !== undefined && Math.abs(given - load) <= CLOSE && forEveryBody(value)) return { key, value, load: given } // where the load jumps it is passed, and nothing gives it
+    }
+    return undefined
   }
-  const [closest] = known.toSorted((a, b) => Math.abs(a.load - load) - Math.abs(b.load - load))
+  const found = search(tried)
+  if (found) return found
+  const known = withEdges(tried, (value) => (forEveryBody(value) ? at(value) : undefined), width)
+  const beyond = search(known)
+  if (beyond) return beyond
+  const closest = known.filter(isKnown).toSorted((a, b) => Math.abs(a.load - load) - Math.abs(b.load - load)).find(({ value }) => forEveryBody(value))
   if (!closest) return missing(`no ${key} gives a load with the rest of this set-up`)
   if (Math.abs(closest.load - load) <= CLOSE) return { key, ...closest } // at an end of the span, but for the last digits
   return missing(`no ${key} gives that load; the nearest is ${closest.load.toFixed(1)} at ${closest.value.toFixed(1)} ${spec.unit}`)
 }
 
+type Tried = { readonly value: number; readonly load: number | undefined }
 type Place = { readonly value: number; readonly load: number }
 
+const isKnown = (place: Tried): place is Place => place.load !== undefined
+
+/** The same places, and between a neighbour that is possible and one that is not, the last that is: by halving. */
+function withEdges(tried: readonly Tried[], at: (value: number) => number | undefined, width: number): Tried[] {
+  const whole = tried.map(({ value, load }) => ({ value, load: load === undefined ? undefined : at(value) }))
+  return whole.flatMap((place, index) => {
+    const next = whole[index + 1]
+    if (next === undefined || isKnown(place) === isKnown(next)) return [place]
+    let [possible, not] = isKnown(place) ? [place.value, next.value] : [next.value, place.value]
+    while (Math.abs(possible - not) > width) {
+      const value = (possible + not) / 2
+      if (at(value) === undefined) not = value
+      else possible = value
+    }
+    return [place, { value: possible, load: at(possible) }]
+  })
+}
+
 /** Two neighbours between which the load is passed. */
-function crossing(low: { value: number; load: number | undefined }, high: { value: number; load: number | undefined } | undefined, load: number): [Place, Place][] {
+function crossing(low: Tried, high: Tried | undefined, load: number): [Place, Place][] {
   if (low.load === undefined || high?.load === undefined) return []
   return (low.load - load) * (high.load - load) <= 0 ? [[{ value: low.value, load: low.load }, { value: high.value, load: high.load }]] : []
 }

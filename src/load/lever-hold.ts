@@ -150,7 +150,7 @@ export const leverHold = loadModel({
       })),
       assumes: [
         'The body is held still; what carries it pushes straight up.',
-        ...(input.hold === 'bridge' ? ['The arms rest on the floor and carry themselves.'] : []),
+        ...(input.hold === 'bridge' ? ['The arms rest on the floor and carry themselves; the head is weighed as held up with the trunk.'] : []),
         ...(input.hold === 'side' ? ['The upper arm lies along the body, and counts as if it were beside the lower.'] : []),
         'How long a position can be held does not follow from its moment: the standard in seconds is the coach’s.',
       ],

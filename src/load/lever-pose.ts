@@ -6,7 +6,7 @@ import { missing, type Outcome } from '../quantity/outcome.ts'
 import type { Body } from './body.ts'
 import { chain, KNEE_HEIGHT, mapChain, planted, type Chain } from './chain.ts'
 import type { Point } from './model.ts'
-import { minus, plus, point, polar, times, turned } from './vector.ts'
+import { minus, plus, point, polar, times, turned, unit } from './vector.ts'
 
 /** A held body: its joints, its arms, and the two places that carry it, level with each other or not. */
 export type Held = Chain & { readonly elbow: Point; readonly wrist: Point; readonly hand: Point; readonly far: Point; readonly near: Point }
@@ -28,13 +28,20 @@ export function plank(body: Body, hold: 'front' | 'side', feet: 'toes' | 'knees'
   const sine = (shoulder_height - pivot.y) / Math.hypot(joints.shoulder.x, joints.shoulder.y)
   if (Math.abs(sine) > 1) return missing('the shoulders cannot come to that height')
   const turn = Math.asin(sine) - Math.atan2(joints.shoulder.y, joints.shoulder.x)
-  const set = mapChain(joints, (joint) => plus(pivot, turned(joint, turn)))
+  const turnedBody = mapChain(joints, (joint) => plus(pivot, turned(joint, turn)))
+  const set = contact === 'flat' ? onItsEdge(turnedBody, body) : turnedBody
   const down = point(set.shoulder.x + reach, 0)
   const elbow = on === 'forearms' ? down : plus(set.shoulder, times(minus(down, set.shoulder), upper_arm.length / whole))
-  const wrist = on === 'forearms' ? plus(down, point(forearm.length, 0)) : down
-  const near = onSide ? down : on === 'forearms' ? plus(down, point(press * forearm.length, 0)) : plus(down, point(hand.length / 2, 0)) // on its side, the arm lies across the body and presses below the shoulder
+  const wrist = onSide || on === 'hands' ? down : plus(down, point(forearm.length, 0)) // on its side, the forearm lies across the body, under the shoulder
+  const near = onSide ? down : on === 'forearms' ? plus(down, point(press * forearm.length, 0)) : plus(down, point(hand.length / 2, 0))
   const far = contact === 'toes' ? set.ball : point(pivot.x, foot_height)
-  return { ...set, elbow, wrist, hand: plus(wrist, point(hand.length / 2, 0)), far, near }
+  return { ...set, elbow, wrist, hand: onSide ? down : plus(wrist, point(hand.length / 2, 0)), far, near }
+}
+
+/** A foot on its outer edge, square to the leg: seen from the front it ends at its sole, and points out of the picture. */
+function onItsEdge(joints: Chain, body: Body): Chain {
+  const sole = plus(joints.ankle, times(unit(minus(joints.ankle, joints.knee)), body.ankle_height))
+  return { ...joints, heel: sole, ball: sole, toe: sole }
 }
 
 /** A hip bridge: shoulders on the floor, knees over the feet, hips lifted into line. A free leg lies straight along the thigh. */

@@ -4,8 +4,8 @@ export type Rack = { readonly bar_kg: number; readonly plates_kg: readonly numbe
 /** What is put on: the nearest that can be loaded, and the plates on each side, heaviest first. */
 export type Loaded = { readonly kg: number; readonly each_side_kg: readonly number[] }
 
-/** Quarters of a kilogram: plates come in no finer steps. Common practice. */
-const GRAIN = 4
+/** Whole grams, so that sums are exact whatever plates there are. */
+const GRAMS = 1000
 
 /**
  * The mass nearest to the one wanted that bar and plates can make; of two as near, the lighter.
@@ -16,20 +16,20 @@ const GRAIN = 4
  */
 export function loadable(wanted_kg: number, { bar_kg, plates_kg, pairs }: Rack): Loaded {
   const sizes = [...new Set(plates_kg)].toSorted((a, b) => b - a)
-  const most = Math.ceil(Math.max(0, wanted_kg - bar_kg) * GRAIN) + Math.max(0, ...sizes) * 2 * GRAIN
+  const most = Math.ceil(Math.max(0, wanted_kg - bar_kg) * GRAMS) + Math.max(0, ...sizes) * 2 * GRAMS
   const best = new Map<number, readonly number[]>([[0, []]])
   for (const size of sizes) {
     const without = [...best] // `best` grows below; a size is added only to what was made without it
     for (const [sum, plates] of without) {
       for (let count = 1; count <= pairs; count += 1) {
-        const next = sum + count * Math.round(size * GRAIN)
+        const next = sum + count * Math.round(size * GRAMS)
         const each = [...plates, ...Array.from({ length: count }, () => size)]
         if (next * 2 > most) break
         if ((best.get(next)?.length ?? Infinity) > each.length) best.set(next, each)
       }
     }
   }
-  const made = [...best].map(([sum, each_side_kg]) => ({ kg: bar_kg + (2 * sum) / GRAIN, each_side_kg }))
+  const made = [...best].map(([sum, each_side_kg]) => ({ kg: bar_kg + (2 * sum) / GRAMS, each_side_kg }))
   return made.reduce((near, other) => (closer(other.kg, near.kg, wanted_kg) ? other : near), { kg: bar_kg, each_side_kg: [] as readonly number[] })
 }
 

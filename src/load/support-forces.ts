@@ -12,7 +12,7 @@
  * Source  mechanics: plane statics of one rigid body, (H − C) × u being the moment of a unit force.
  * Assumes the pose is held still; each strap is a two-force member, so its force lies along it.
  */
-import { missing, type Outcome } from '../quantity/outcome.ts'
+import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import type { Body } from './body.ts'
 import { armLumps, carriedAt, shankLumps, thighLumps, trunkLumps, weightAbout, type Carried, type Contact, type Lump } from './chain.ts'
 import type { Point } from './model.ts'
@@ -42,11 +42,13 @@ const GRIP = 0.6
  *     |m_C u_x| = μ [M (H − C) × u − m_C u_y]        with u = (1 − t) arm + t upright, linear in t      (5)
  *
  * m_C is the first moment of the masses about the contact, M their sum.
+ * Missing when the weight lies past the hands: only the grip of the feet would keep the body from tipping over them.
  */
-function gripped(arm: Point, reach: Point, mass: number, first_moment: number): Point {
+function gripped(arm: Point, reach: Point, mass: number, first_moment: number): Outcome<Point> {
   const upright = GRIP * (mass * reach.x - first_moment)
   const spare = Math.abs(first_moment * arm.x) - (upright * arm.y - GRIP * mass * reach.y * arm.x) // eq. 5 at t = 0
-  if (spare <= 0 || upright <= 0) return arm
+  if (upright <= 0) return missing('the weight of the body lies past its hands, and would tip it over them')
+  if (spare <= 0) return arm
   const t = spare / (spare + upright)
   return unit(point((1 - t) * arm.x, (1 - t) * arm.y + t))
 }
@@ -84,7 +86,8 @@ export function supportForces(still: Still, { shanks, thighs, trunk, arms }: Mas
   const { mass, first_moment } = weightAbout([...shanks, ...thighs, ...trunk, ...arms], contact.x)
   const reach = minus(still.hand, contact)
   const straight = along(still, direction)
-  const way = direction === 'along the arm' ? gripped(straight, reach, mass, first_moment) : straight
+  const way = direction === 'along the arm' && !still.pulls ? gripped(straight, reach, mass, first_moment) : straight // a bar is pulled along the arm, and the grip this asks is told
+  if (isMissing(way)) return way
   const arm = cross(reach, way)
   if (Math.abs(arm) < SHORTEST_ARM) return missing('the line of the force passes too near the feet to settle how much the hands carry')
   const hands = first_moment / arm // eq. 1

@@ -6,7 +6,7 @@ import { bodies, men, women, type Body } from './body.ts'
 import { loadModel, type Asked, type Figure, type Keys, type Line, type Load, type Point, type Pose, type Prop } from './model.ts'
 import { contactPoint, jointMoments, massesOf, supportForces, type Direction, type Forces, type Masses, type Moments } from './support-forces.ts'
 import { supportStills, type Setup, type Still } from './support-pose.ts'
-import { between, cross, minus, times } from './vector.ts'
+import { between, cross, length, minus, point, times } from './vector.ts'
 
 const keys = {
   facing: { choices: ['down', 'up'], says: 'where the chest looks: down in a press-up, up in a row' },
@@ -65,11 +65,14 @@ function setupOf(input: Input, stature_m: number): Setup {
 }
 
 /** What does not fit together in the set-up, as a phrase after "not computed:". */
-function unfit({ facing, feet, hands, hand_height_cm, lean_deg, strap_cm, anchor_height_cm }: Input): string | undefined {
+function unfit({ facing, feet, hands, shanks, hand_height_cm, lean_deg, strap_cm, anchor_height_cm, feet_from_anchor_cm }: Input): string | undefined {
   if (facing === 'up' && feet === 'toes') return 'facing up, the feet rest on heels or flat, not on toes'
   if (facing === 'down' && feet === 'heels') return 'facing down, the feet rest on toes or flat, not on heels'
   if (facing === 'up' && hands === 'surface') return 'facing up, the hands hold a bar or straps, not a surface'
   const onStraps = hands === 'straps' && facing === 'up'
+  if (hands !== 'straps' && feet_from_anchor_cm !== undefined) return 'feet_from_anchor_cm is given, but the hands are not on straps'
+  if (hands === 'straps' && facing === 'down' && strap_cm !== undefined) return 'strap_cm is given, but facing down the height of the hands says where they are'
+  if (feet !== 'knees' && shanks === 'lifted') return 'shanks is given, but the body does not kneel'
   if (hands !== 'straps' && (anchor_height_cm !== undefined || strap_cm !== undefined)) return 'an anchor or a strap is given, but the hands are not on straps'
   if (onStraps && anchor_height_cm === undefined) return 'anchor_height_cm is not given; straps need it'
   const given = [onStraps ? strap_cm : hand_height_cm, lean_deg].filter((value) => value !== undefined).length
@@ -175,14 +178,14 @@ function figuresOf(input: Input, tried: Tried, stature_m: number): Figure[] {
   const settled = overHighest(tried, ({ forces }) => forces.hands)
   const anchor = (name: string, factor: number): Figure => ({
     name,
-    value: isMissing(settled) ? missing(`the end of the rep is not settled (${settled.missing}); take at least ${factor} times body weight`) : percent(over(tried, (rep) => factor * heaviest(rep))),
+    value: isMissing(settled) ? missing(`the end of the rep is not settled (${settled.missing}); a competent person must say what the anchor has to hold`) : percent(over(tried, (rep) => factor * heaviest(rep))),
     unit: '% of body weight',
   })
   return [
     ...both('force on both hands', ({ forces }) => forces.hands),
     ...both('upright part of that force', ({ forces }) => forces.on_hands.y),
     ...both('what the feet carry', ({ forces }) => forces.at_feet.y),
-    { name: 'friction the feet need', value: over(tried, ({ lowest }) => lowest.forces.friction), unit: 'ratio' },
+    { name: 'friction the feet need', value: over(tried, mostFriction), unit: 'ratio' },
     length_cm('hands above the floor', ({ hand }) => hand.y),
     length_cm('feet to hands, along the floor', ({ hand, heel, ball, knee }) => hand.x - (input.feet === 'toes' ? ball.x : input.feet === 'knees' ? knee.x : heel.x)),
     { name: 'lean of the body at the start', value: over(tried, (rep) => leanOf(input, rep)), unit: 'deg' },
@@ -193,6 +196,9 @@ function figuresOf(input: Input, tried: Tried, stature_m: number): Figure[] {
     ...(input.hands === 'straps' ? [anchor('force on the anchor, held still', 1), anchor('force on the anchor, loaded suddenly', SUDDEN)] : []),
   ]
 }
+
+/** The feet have to grip at both ends of the rep, where both are settled. */
+const mostFriction = ({ lowest, highest }: Rep): number => (isMissing(highest) ? lowest.forces.friction : Math.max(lowest.forces.friction, highest.forces.friction))
 
 /** The anchor has to hold the heavier end of the rep, where both are settled. */
 const heaviest = ({ lowest, highest }: Rep): number => (isMissing(highest) ? lowest.forces.hands : Math.max(lowest.forces.hands, highest.forces.hands))
@@ -215,7 +221,7 @@ const SUDDEN = 2
 const SLIPPERY = 0.5
 
 function cautionsOf(input: Input, tried: Tried): string[] {
-  const friction = over(tried, ({ lowest }) => lowest.forces.friction).mid
+  const friction = over(tried, mostFriction).mid
   const slips = friction > SLIPPERY ? ['The feet need good grip here: set them against a wall or on a mat that cannot slide.'] : []
   const anchored = input.hands === 'straps' ? ['Use an anchor rated by a competent person for at least the sudden force.'] : []
   return [...slips, ...anchored]
@@ -266,7 +272,7 @@ function poseOf(name: 'start' | 'end', { still, forces }: Held, hers: Forces, in
     joints: {
       heel: metres(heel),
       ball: metres(ball),
-      toe: metres(toe),
+      toe: metres(input.feet === 'toes' ? point(ball.x + length(minus(toe, ball)), ball.y) : toe), // bent up from the floor; weighed with the rest of the foot as one piece
       ankle: metres(ankle),
       knee: metres(knee),
       hip: metres(hip),

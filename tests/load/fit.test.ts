@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { test } from 'vitest'
 import { fit, fittedKey, type Fit } from '../../src/load/fit.ts'
 import { modelNamed, models, type ModelName } from '../../src/load/index.ts'
-import { askMiddle, isNumberKey, type Inputs, type LoadModel } from '../../src/load/model.ts'
+import { ask, askMiddle, isNumberKey, type Inputs, type LoadModel } from '../../src/load/model.ts'
 import { isMissing, type Outcome } from '../../src/quantity/outcome.ts'
 import { near } from '../quantity/near.ts'
 import { ATHLETE } from './athlete.ts'
@@ -188,11 +188,22 @@ for (const { model, inputs, key, load, missing } of [
   test(`says: ${missing} — ${model}, ${JSON.stringify(inputs)}`, () => assert.deepEqual(fitted(model, inputs, key, load), { missing }))
 }
 
-test('wrong: a load given only near where the set-up stops being possible is said to be given by nothing', () => {
-  const raised = { ...floor, hand_height_cm: 126 } // heights 5.2 cm apart are tried: at 125.0 there is a load, at 130.2 none
-  const load = at('supported-body', raised)
-  assert.ok(!isMissing(load) && load > 4 && load < 4.1)
-  assert.deepEqual(fitted('supported-body', raised, 'hand_height_cm', load), { missing: 'no hand_height_cm gives that load; the nearest is 4.8 at 125.0 cm' })
+test('a load given only between the last place tried that is possible and where it stops being possible is found', () => {
+  const near_edge = { ...floor, hand_height_cm: 121 } // heights 5.2 cm apart are tried: at 119.8 there is a load for every body, at 125.0 none
+  const load = at('supported-body', near_edge)
+  assert.ok(!isMissing(load) && !isMissing(ask(named('supported-body'), near_edge, ATHLETE)))
+  const found = fitted('supported-body', floor, 'hand_height_cm', load)
+  assert.ok(!isMissing(found), JSON.stringify(found))
+  near(found.value, 121, 1e-3)
+})
+
+test('a measurement that some body of the interval cannot take is never offered', () => {
+  const leaning = { ...floor, hand_height_cm: 125 }
+  const load = at('supported-body', leaning)
+  assert.ok(!isMissing(load) && isMissing(ask(named('supported-body'), leaning, ATHLETE))) // the middle answers, one body does not
+  const found = fitted('supported-body', floor, 'hand_height_cm', load)
+  assert.ok(isMissing(found))
+  assert.match(found.missing, /^no hand_height_cm gives that load; the nearest is \d+\.\d at 12[0-4]\.\d cm$/)
 })
 
 test('the key a rung is fitted by is the first of the model’s own order that the coach gave', () => {

@@ -99,12 +99,11 @@ function gripping(masses: readonly Weighed[], shoulder: Point, hand: Point, cont
 
 const needed = ({ feet }: Solution): number => Math.abs(feet.x) / feet.y
 
-/** Along the arm, unless the feet would slip: then friction at its limit, as long as straight up could hold the pose at all. */
+/** Along the arm, unless the feet would slip: then friction at its limit. */
 function likely(masses: readonly Weighed[], shoulder: Point, hand: Point, way: Point, contact: Point): Solution {
   const along = solved(masses, shoulder, hand, way, contact)
   if (needed(along) <= FEET_GRIP && along.feet.y > 0) return along
-  const holdsUpright = solved(masses, shoulder, hand, UP, contact).feet.y > 0
-  return holdsUpright ? gripping(masses, shoulder, hand, contact, Math.sign(-way.x)) : along
+  return gripping(masses, shoulder, hand, contact, Math.sign(-way.x))
 }
 
 type Still = Joints & { readonly anchor: Point | undefined }
@@ -165,7 +164,7 @@ const STATURE_M = 1.738
 
 /** The forces of one still, by the rule that its direction is found by. */
 function elsewhere(masses: readonly Weighed[], still: Still, setUp: SetUp, touch: Touch): Solution {
-  const rule = touch.direction === 'along the arm' ? likely : solved
+  const rule = touch.direction === 'along the arm' && setUp.facing === 'down' ? likely : solved // a bar is pulled along the arm
   return rule(masses, still.shoulder, still.hand, wayOf(still, setUp, touch), contactOf(still, setUp, touch, 100 * STATURE_M))
 }
 
@@ -253,6 +252,7 @@ for (const { name, setUp } of poses) {
       const his = held(setUp, STATURE_M, men, touch, pose.name)
       const hers = held(setUp, STATURE_M, women, touch, pose.name)
       for (const [joint, at] of Object.entries(pose.joints) as [keyof Pose['joints'], Point][]) {
+        if (joint === 'toe' && setUp.feet === 'toes') continue // drawn bent along the floor, weighed as one piece with the foot
         near(at.x, STATURE_M * his.still[joint].x, 1e-12)
         near(at.y, STATURE_M * his.still[joint].y, 1e-12)
       }

@@ -83,7 +83,7 @@ test('a refusal of the span or of the model is the same either way', () => {
   }
 })
 
-test('wrong: a set-up that a body of the interval cannot take has no load, and still a middle to solve for', () => {
+test('a set-up that a body of the interval cannot take has no load, and still a middle, which whoever solves must not offer', () => {
   const leaning = { facing: 'down', feet: 'toes', hands: 'surface', hand_height_cm: 125 }
   assert.deepEqual(ask(supportedBody, leaning, ATHLETE), { missing: 'the body stands past its balance, so the hands carry nothing (women, de Leva, short legs)' })
   assert.ok(!isMissing(askMiddle(supportedBody, leaning, ATHLETE)))

@@ -122,7 +122,7 @@ test('another pair never takes the bar farther from the wish', () => {
   )
 })
 
-test('wrong: a plate that is no whole number of quarters is weighed as if it were, so whoever reads a rack keeps it out', () => {
-  assert.deepEqual(loadable(22.2, { bar_kg: 20, plates_kg: [1.1], pairs: 1 }), { kg: 22, each_side_kg: [1.1] }) // by hand: 20 + 2 × 1.1 = 22.2
-  assert.deepEqual(loadable(20.2, { bar_kg: 20, plates_kg: [0.1], pairs: 1 }), { kg: 20, each_side_kg: [] }) // by hand: 20.2 can be had
+test('a plate that is no whole number of quarters is weighed as it is', () => {
+  assert.deepEqual(loadable(22.2, { bar_kg: 20, plates_kg: [1.1], pairs: 1 }), { kg: 22.2, each_side_kg: [1.1] }) // by hand: 20 + 2 × 1.1 = 22.2
+  assert.deepEqual(loadable(20.2, { bar_kg: 20, plates_kg: [0.1], pairs: 1 }), { kg: 20.2, each_side_kg: [0.1] }) // by hand
 })

@@ -22,20 +22,20 @@ const common = {
   foot_height_cm: between(0, 60),
   knee_deg: between(60, 180),
   elbow_deg: between(40, 170),
-  shanks: fc.constantFrom('rest', 'lifted'),
   working_side_percent: between(50, 100),
   added_mass_percent: between(0, 100),
   added_mass_at: fc.constantFrom('vest', 'back', 'lap'),
 }
 const optional = { requiredKeys: ['facing', 'feet', 'hands'] } as const
 
-const pushes = fc.record({ facing: fc.constant('down'), feet: fc.constantFrom('toes', 'flat', 'knees'), hands: fc.constantFrom('surface', 'bar', 'straps'), ...common, hand_height_cm: between(0, 130) }, { requiredKeys: [...optional.requiredKeys, 'hand_height_cm'] })
+const kneeling = fc.record({ facing: fc.constant('down'), feet: fc.constant('knees'), hands: fc.constantFrom('surface', 'bar', 'straps'), ...common, shanks: fc.constantFrom('rest', 'lifted'), hand_height_cm: between(0, 130) }, { requiredKeys: [...optional.requiredKeys, 'hand_height_cm'] })
+const pushes = fc.record({ facing: fc.constant('down'), feet: fc.constantFrom('toes', 'flat'), hands: fc.constantFrom('surface', 'bar', 'straps'), ...common, hand_height_cm: between(0, 130) }, { requiredKeys: [...optional.requiredKeys, 'hand_height_cm'] })
 const rows = fc.record(
   { facing: fc.constant('up'), feet: fc.constantFrom('heels', 'flat'), hands: fc.constant('straps'), ...common, anchor_height_cm: between(120, 400), feet_from_anchor_cm: between(-150, 100), lean_deg: between(15, 90) },
   { requiredKeys: [...optional.requiredKeys, 'anchor_height_cm', 'lean_deg'] },
 )
 const bars = fc.record({ facing: fc.constant('up'), feet: fc.constantFrom('heels', 'flat'), hands: fc.constant('bar'), ...common, lean_deg: between(55, 90) }, { requiredKeys: [...optional.requiredKeys, 'lean_deg'] })
-const setUps: fc.Arbitrary<Inputs> = fc.oneof(pushes, rows, bars)
+const setUps: fc.Arbitrary<Inputs> = fc.oneof(pushes, kneeling, rows, bars)
 
 /** Anything within the spans, sensible or not: what a hurried coach might type. */
 const anything: fc.Arbitrary<Inputs> = fc.record(
@@ -44,6 +44,7 @@ const anything: fc.Arbitrary<Inputs> = fc.record(
     feet: fc.constantFrom('toes', 'heels', 'flat', 'knees'),
     hands: fc.constantFrom('surface', 'bar', 'straps'),
     ...common,
+    shanks: fc.constantFrom('rest', 'lifted'),
     foot_height_cm: between(0, 150),
     hand_height_cm: between(0, 250),
     lean_deg: between(0, 90),
