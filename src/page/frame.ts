@@ -1,6 +1,8 @@
 import { linkTo, pageAddress, type Address } from './address.ts'
-import { html, type Html } from './html.ts'
+import { html, say, type Html } from './html.ts'
 import type { Frame, SitePage } from './site-page.ts'
+import type { Tongue } from './tongue.ts'
+import { written } from './written.ts'
 
 /** What a page may load: its own host's scripts, styles, pictures and search index; the last needs WebAssembly. */
 export const POLICY =
@@ -20,13 +22,14 @@ const searchForm = (from: Address): Html => html`<form class="search" role="sear
 /**
  * A whole document: head, banner, the page, and the notes that stand on every page.
  *
- * Shape   a page and the frame to the bytes of one HTML file.
+ * Shape   a page, the frame and a language to the bytes of one HTML file.
  */
-export function framed(page: SitePage, frame: Frame): string {
+export function framed(page: SitePage, frame: Frame, tongue: Tongue): string {
   const { address, title, description, body, found } = page
   const to = (address_: Address): string => linkTo(address, address_)
-  const whole = address === '/' ? title : `${title} · ${frame.title}`
-  return html`<!doctype html>
+  const whole = address === '/' ? title : say`${title} · ${frame.title}`
+  return written(
+    html`<!doctype html>
 <html lang="${frame.language}">
 <head>
 <meta charset="utf-8">
@@ -59,5 +62,7 @@ ${searchable(page)}${body}
 </footer>
 </body>
 </html>
-`.html
+`,
+    tongue,
+  )
 }

@@ -14,6 +14,7 @@ import { myLaddersPage } from './my-ladders-page.ts'
 import { contentPage, notFoundPage, searchPage, sourcesPage } from './other-pages.ts'
 import { rungPage } from './rung-page.ts'
 import type { Frame, SitePage } from './site-page.ts'
+import type { Tongue } from './tongue.ts'
 
 /** A finished page: where it goes, and its bytes. */
 export type WrittenPage = { readonly address: Address; readonly html: string }
@@ -22,7 +23,7 @@ export type WrittenPage = { readonly address: Address; readonly html: string }
 export type Beside = { readonly diagrams: ReadonlyMap<string, Html>; readonly examples: Examples; readonly editions: readonly EditionChanges[]; readonly pdfs?: boolean }
 
 /** Every page of a handbook, in a fixed order. */
-export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, examples, editions, pdfs = false }: Beside): WrittenPage[] {
+export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, examples, editions, pdfs = false }: Beside, tongue: Tongue): WrittenPage[] {
   const { handbook, logo, ladders, pages } = curriculum
   const frame: Frame = {
     title: handbook.title,
@@ -30,7 +31,7 @@ export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, exampl
     organisation: handbook.organisation,
     edition: handbook.edition,
     contact: handbook.contact,
-    language: handbook.languages[0] ?? 'en',
+    language: tongue.language,
     safety: pages.find(({ id }) => id === 'safety'),
   }
   const made: SitePage[] = [
@@ -48,5 +49,5 @@ export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, exampl
     searchPage(),
     notFoundPage(),
   ]
-  return made.map((page) => ({ address: page.address, html: framed(page, frame) }))
+  return made.map((page) => ({ address: page.address, html: framed(page, frame, tongue) }))
 }

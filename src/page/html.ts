@@ -1,24 +1,49 @@
-/** Markup that is safe to put into a page as it stands. Made only by `html` and `raw`. */
-export type Html = { readonly html: string }
+import type { Unit } from '../quantity/unit.ts'
+import { ENGLISH, type Tongue } from './tongue.ts'
+import { written } from './written.ts'
 
-const NAMED: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' }
+export { escaped } from './escaped.ts'
 
-/** Text for an element or a quoted attribute. Characters no HTML may hold, and those that turn the reading direction, are dropped. */
-export const escaped = (text: string): string =>
-  text.replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069\ufdd0-\ufdef\ufffe\uffff]/g, '').replace(/[&<>"']/g, (character) => NAMED[character] ?? character)
+/**
+ * Markup that is safe to put into a page, not yet written in any language. Made only by `html` and `raw`.
+ *
+ * What stands in a template is the interface's own English, by which `written` finds the same in another language; what stands
+ * in a hole is a value. `html` is the whole of it in English.
+ */
+export type Html = { readonly strings: readonly string[]; readonly parts: readonly Part[]; readonly raw?: true; readonly html: string }
 
-/** Markup made elsewhere by code that escapes: the Markdown renderer, the drawings. */
-export const raw = (html: string): Html => ({ html })
+/** A sentence with holes that is no markup: a title, a description, a label. */
+export type Phrase = { readonly says: readonly string[]; readonly holes: readonly Part[] }
 
-type Part = Html | string | number | undefined | false | readonly Part[]
+/** A number that keeps its unit until it is written, so that it is rounded once, in the reader's units. With two ends it is an interval. */
+export type Amount = { readonly unit: Unit; readonly low: number; readonly high: number }
 
-const text = (part: Part): string => {
-  if (part === undefined || part === false) return ''
-  if (typeof part === 'string') return escaped(part)
-  if (typeof part === 'number') return String(part)
-  return 'html' in part ? part.html : part.map(text).join('')
-}
+/** Words of a page before they are written: finished ones, or a phrase with holes. */
+export type Words = string | Phrase | Amount
+
+/** What a hole may hold. A function is asked only when the page is written, and is told in which tongue. */
+export type Part = Html | Words | number | undefined | false | readonly Part[] | ((tongue: Tongue) => Part)
+
+const made = (strings: readonly string[], parts: readonly Part[], more: { readonly raw?: true } = {}): Html => ({
+  strings,
+  parts,
+  ...more,
+  get html() {
+    return written(this, ENGLISH)
+  },
+})
+
+/** Markup made elsewhere by code that escapes: the Markdown renderer, the drawings. It is written as it stands in every language. */
+export const raw = (markup: string): Html => made([markup], [], { raw: true })
 
 /** A template whose every hole is escaped, unless it holds markup already. Lists are joined; undefined and false are nothing. */
-export const html = (strings: TemplateStringsArray, ...parts: readonly Part[]): Html =>
-  raw(strings.map((string, index) => (index === 0 ? string : text(parts[index - 1]) + string)).join(''))
+export const html = (strings: TemplateStringsArray, ...parts: readonly Part[]): Html => made(strings, parts)
+
+/** A sentence with holes, for a place that takes no markup. */
+export const say = (says: TemplateStringsArray, ...holes: readonly Part[]): Phrase => ({ says, holes })
+
+/** A number with its unit, not yet rounded. */
+export const amount = (value: number, unit: Unit): Amount => ({ unit, low: value, high: value })
+
+/** Two ends with their unit, not yet rounded. */
+export const between = (low: number, high: number, unit: Unit): Amount => ({ unit, low, high })

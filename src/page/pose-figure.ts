@@ -7,7 +7,7 @@ import { figureText, rounded } from '../quantity/figure.ts'
 import { degrees } from '../quantity/unit.ts'
 import type { Point, Pose, Prop, Support } from '../load/model.ts'
 import { length, minus, plus, point, times, unit } from '../load/vector.ts'
-import { html, raw, type Html } from './html.ts'
+import { html, raw, type Html, type Part } from './html.ts'
 import { bodyOutlines, frontSide, tenth, toeTip, written, type Joints } from './pose-body.ts'
 
 /** Pixels to a metre of the drawing. */
@@ -26,16 +26,16 @@ const ARC = 52
 const ARROWHEAD = 7
 
 /** One thing drawn, with the points the frame has to hold. */
-type Mark = { readonly svg: string; readonly reach: readonly Point[]; readonly words?: true }
+type Mark = { readonly svg: Part; readonly reach: readonly Point[]; readonly words?: true }
 /** The part of the plane that is shown, y down. */
 type Frame = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number }
 
 const cm = (at: Point): Point => times(at, 100)
 const jointsOf = ({ joints }: Pose): Joints => Object.fromEntries(Object.entries(joints).map(([name, at]) => [name, cm(at)]))
-const path = (name: string, d: string, reach: readonly Point[] = []): Mark => ({ svg: `<path class="${name}" d="${d}"/>`, reach })
+const path = (name: string, d: string, reach: readonly Point[] = []): Mark => ({ svg: raw(`<path class="${name}" d="${d}"/>`), reach })
 const line = (name: string, from: Point, to: Point): Mark => path(name, `M${written(from)}L${written(to)}`, [from, to])
 const disc = (name: string, at: Point, radius: number): Mark => ({
-  svg: `<circle class="${name}" cx="${tenth(at.x)}" cy="${tenth(-at.y)}" r="${radius}"/>`,
+  svg: raw(`<circle class="${name}" cx="${tenth(at.x)}" cy="${tenth(-at.y)}" r="${radius}"/>`),
   reach: [plus(at, point(radius, radius)), minus(at, point(radius, radius))],
 })
 
@@ -44,7 +44,7 @@ function label(words: string, at: Point, anchor: 'start' | 'middle' | 'end'): Ma
   const wide = words.length * LETTER.wide
   const left = at.x - { start: 0, middle: wide / 2, end: wide }[anchor]
   return {
-    svg: html`<text x="${tenth(at.x)}" y="${tenth(LETTER.high * 0.36 - at.y)}" text-anchor="${anchor}">${words}</text>`.html,
+    svg: html`<text x="${tenth(at.x)}" y="${tenth(LETTER.high * 0.36 - at.y)}" text-anchor="${anchor}">${words}</text>`,
     reach: [point(left, at.y + LETTER.high / 2), point(left + wide, at.y - LETTER.high / 2)],
     words: true,
   }
@@ -234,7 +234,7 @@ function frameOf(marks: readonly Mark[], below = BELOW_GROUND): Frame {
 function drawn(marks: readonly Mark[], { left, top, right, bottom }: Frame, title: string): Html {
   const [wide, high] = [right - left, bottom - top]
   const px = (units: number): string => tenth((units * PX_PER_M) / 100)
-  return html`<svg class="pose-drawing" xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${title}" viewBox="${left} ${top} ${wide} ${high}" width="${px(wide)}" height="${px(high)}" font-size="${LETTER.high}">${raw(marks.map(({ svg }) => svg).join(''))}</svg>`
+  return html`<svg class="pose-drawing" xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${title}" viewBox="${left} ${top} ${wide} ${high}" width="${px(wide)}" height="${px(high)}" font-size="${LETTER.high}">${marks.map(({ svg }) => svg)}</svg>`
 }
 
 /**

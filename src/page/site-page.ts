@@ -1,11 +1,11 @@
 import type { Address } from './address.ts'
-import type { Html } from './html.ts'
+import type { Html, Words } from './html.ts'
 
 /** One page of the handbook before its frame is put around it. */
 export type SitePage = {
   readonly address: Address
-  readonly title: string
-  readonly description: string
+  readonly title: Words
+  readonly description: Words
   readonly body: Html
   /** The ladder the page belongs to: what is kept for reading without a signal. */
   readonly ladder?: string

@@ -6,6 +6,8 @@ import { dataFiles } from '../page/data.ts'
 import { feed } from '../page/feed.ts'
 import { handbookPages, type WrittenPage } from '../page/handbook-pages.ts'
 import { raw, type Html } from '../page/html.ts'
+import { coachWords } from '../page/coach-words.ts'
+import { tongueOf } from '../page/tongue.ts'
 import { headersFile, siteMap, webManifest } from '../page/site-files.ts'
 import { ladderDiagram } from '../page/ladder-diagram.ts'
 import { assetFiles } from './assets.ts'
@@ -28,7 +30,7 @@ export type Built = { readonly pages: number; readonly files: number }
 async function drawnPages(curriculum: MeasuredCurriculum, editions: readonly EditionChanges[], pdfs = false): Promise<WrittenPage[]> {
   const diagrams = new Map<string, Html>()
   for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await drawDiagram(ladderDiagram(ladder), `diagram-of-${ladder.id}`)))
-  return handbookPages(curriculum, { diagrams, examples: await ruleExamples(), editions, pdfs })
+  return handbookPages(curriculum, { diagrams, examples: await ruleExamples(), editions, pdfs }, tongueOf(curriculum.handbook.languages[0] ?? 'en', { theirs: coachWords(curriculum) }))
 }
 
 /** Writes a handbook's pages and what they load below a folder. */

@@ -1,0 +1,72 @@
+import { figureText, intervalText } from '../quantity/figure.ts'
+import type { Amount } from './html.ts'
+import { finished } from './finished.ts'
+import { en } from './words/en.ts'
+import { es } from './words/es.ts'
+
+/** What is said for a phrase: one sentence, or one for each plural form its language has, by the number in the first hole or in hole `of`. */
+export type Entry = string | { readonly of?: number; readonly zero?: string; readonly one?: string; readonly two?: string; readonly few?: string; readonly many?: string; readonly other: string }
+
+/** Phrases in English, with numbered holes, to what is said for them. */
+export type Catalogue = Readonly<Record<string, Entry>>
+
+/** The interface's own languages. A handbook may name others: their words come from its layers alone. */
+const CATALOGUES: Readonly<Record<string, Catalogue>> = { en, es }
+
+/** What to call a language in itself, where the platform does not know. */
+const itself = (language: string): string => {
+  const name = new Intl.DisplayNames([language], { type: 'language', fallback: 'code' }).of(language) ?? language
+  return name.charAt(0).toLocaleUpperCase(language) + name.slice(1)
+}
+
+/** Text in a tongue, and whether it is in that tongue or was left as it came. */
+export type Said = { readonly text: string; readonly known: boolean }
+
+/** One language of a handbook: how it says phrases, writes numbers, and which of the words are a coach's own. */
+export type Tongue = {
+  readonly language: string
+  /** What it is called in itself. */
+  readonly name: string
+  /** True where English is not what a reader expects. */
+  readonly foreign: boolean
+  entry(key: string): Entry | undefined
+  /** Finished English, or a coach's own words, in this tongue. */
+  said(text: string): Said
+  amount(amount: Amount): Said
+  /** The form of an entry that goes with the values of its holes. */
+  form(entry: Entry, numbers: readonly (number | undefined)[]): string
+  /** Phrases that were asked for and are not known. */
+  readonly untranslated: Set<string>
+}
+
+/** What a tongue is made from: the words a layer lays over the catalogue, and the words that are shown as they are. */
+export type Asked = { readonly words?: Catalogue; readonly theirs?: ReadonlySet<string> }
+
+const catalogueOf = (language: string): Catalogue => CATALOGUES[language] ?? CATALOGUES[language.split('-')[0] ?? ''] ?? {}
+
+/** A language of a handbook. */
+export function tongueOf(language: string, { words = {}, theirs = new Set() }: Asked = {}): Tongue {
+  const catalogue = catalogueOf(language)
+  const foreign = language.split('-')[0] !== 'en'
+  const plurals = new Intl.PluralRules(language)
+  const entry = (key: string): Entry | undefined => (Object.hasOwn(words, key) ? words[key] : Object.hasOwn(catalogue, key) ? catalogue[key] : undefined)
+  const form = (said: Entry, numbers: readonly (number | undefined)[]): string => {
+    if (typeof said === 'string') return said
+    const number = said.of === undefined ? numbers.find((each) => each !== undefined) : numbers[said.of - 1]
+    return (number === undefined ? undefined : said[plurals.select(number)]) ?? said.other
+  }
+  const text = finished({ language, foreign, entry, form, keys: [...new Set([...Object.keys(words), ...Object.keys(catalogue)])], theirs })
+  return {
+    language,
+    name: itself(language),
+    foreign,
+    entry,
+    said: text,
+    amount: ({ low, high, unit }) => text(low === high ? figureText(low, unit) : intervalText({ low, high }, unit)),
+    form,
+    untranslated: new Set(),
+  }
+}
+
+/** The language the program's own phrases are written in. */
+export const ENGLISH: Tongue = tongueOf('en')

@@ -1,0 +1,5 @@
+import type { Catalogue } from '../tongue.ts'
+
+/** The interface in Spanish. */
+export const es: Catalogue = {
+}
