@@ -95,8 +95,8 @@ export function finished({ language, foreign, entry, form, keys, theirs }: With)
       const said = items.map((item) => whole(item, depth + 1))
       if (!said.every(({ known }) => known)) continue
       const joint = entry(between.trim())
-      const between_ = joint === undefined ? between : ` ${form(joint, [])} `
-      return { text: said.map((each) => each.text).join(between_), known: true }
+      const joined = joint === undefined ? between : ` ${form(joint, [])} `
+      return { text: said.map((each) => each.text).join(joined), known: true }
     }
     return undefined
   }
