@@ -2,7 +2,7 @@ import { editionKind } from '../compare/compare.ts'
 import { digestOf } from '../ladder/digest.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import { EDITION_SAYS, isTold, type EditionChanges } from './changes-page.ts'
-import { escaped } from './html.ts'
+import { escaped } from './escaped.ts'
 
 /** A day as Atom wants it; an edition without one is as old as the format. */
 const time = (on: string | undefined): string => `${on ?? '1970-01-01'}T00:00:00Z`

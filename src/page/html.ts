@@ -2,8 +2,6 @@ import type { Unit } from '../quantity/unit.ts'
 import { ENGLISH, type Tongue } from './tongue.ts'
 import { written } from './written.ts'
 
-export { escaped } from './escaped.ts'
-
 /**
  * Markup that is safe to put into a page, not yet written in any language. Made only by `html` and `raw`.
  *

@@ -1,6 +1,6 @@
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import { accentOf, LIGHT_PAPER } from './accent.ts'
-import { escaped } from './html.ts'
+import { escaped } from './escaped.ts'
 import { POLICY } from './frame.ts'
 import type { WrittenPage } from './handbook-pages.ts'
 

@@ -1,6 +1,6 @@
 import { escaped } from './escaped.ts'
 import { filled, printed } from './finished.ts'
-import type { Amount, Html, Part, Phrase, Words } from './html.ts'
+import type { Amount, Html, Part, Phrase } from './html.ts'
 import { piecesOf, type Context, type Piece } from './template.ts'
 import type { Tongue } from './tongue.ts'
 
@@ -86,5 +86,3 @@ function phrase({ says, holes }: Phrase, tongue: Tongue): { readonly text: strin
   const said = entry === undefined ? key : tongue.form(entry, holes.map(numberIn))
   return counted({ text: filled(said, values), known: entry !== undefined || !words || !tongue.foreign }, key, tongue)
 }
-
-export type { Words }
