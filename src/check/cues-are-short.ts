@@ -16,7 +16,8 @@ export const cuesAreShort: Rule = {
 
   check: ({ rungs }) =>
     rungs.flatMap(({ id, words }) =>
-      (words?.cues ?? []).flatMap((cue, index) => {
+      (words?.cues ?? []).flatMap((item, index) => {
+        const cue = item.split('\n')[0] ?? '' // what stands below it is not called out
         const path = ['rungs', id, 'cues', index]
         if (spoken(cue) > MOST_WORDS) return [{ path, message: `"${cue}" is long for a cue. Say it in at most ${MOST_WORDS} words.` }]
         return BAN.test(cue) ? [{ path, message: `"${cue}" says what not to do. Say what to do instead.` }] : []

@@ -1,5 +1,5 @@
 import { inOrder, pathKey, placeOf, VALUE, type Finding, type Path, type Place, type Places } from '../ladder/finding.ts'
-import type { MeasuredCurriculum, MeasuredLadder, MeasuredPage } from '../measure/measure.ts'
+import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
 import { aimExists } from './aim-exists.ts'
 import { anchoredRungsAskForARatedAnchor } from './anchored-rungs-ask-for-a-rated-anchor.ts'
 import { bandedRungsCarryACaution } from './banded-rungs-carry-a-caution.ts'
@@ -13,6 +13,7 @@ import { everyRungIsDescribed } from './every-rung-is-described.ts'
 import { everyRungIsReachable } from './every-rung-is-reachable.ts'
 import { faultsHaveRemedies } from './faults-have-remedies.ts'
 import { firstRepsLeaveRoom } from './first-reps-leave-room.ts'
+import { footnotesAreWhole } from './footnotes-are-whole.ts'
 import { formPointsAreObservable } from './form-points-are-observable.ts'
 import { fullRepsHaveAStartAndAnEnd } from './full-reps-have-a-start-and-an-end.ts'
 import { idsAreUnique } from './ids-are-unique.ts'
@@ -74,6 +75,7 @@ export const rules: readonly Rule[] = [
   sourcesAreCited,
   sealsMatch,
   picturesHaveText,
+  footnotesAreWhole,
   linksResolve,
 ]
 
@@ -89,7 +91,7 @@ export function check({ ladders, pages }: MeasuredCurriculum, today: string): Ch
   const told = ladders.map((ladder) => {
     const found = rules.flatMap((rule) => rule.check(ladder).map((finding) => ({ ...finding, rule: rule.name })))
     const untold = rules.flatMap((rule) => (rule.untold?.(ladder) ?? []).map((finding) => ({ ...finding, rule: rule.name })))
-    const placed = (finding: Named): Finding => ({ ...placeOf(ladder.places, finding.path), ...placedEdit(finding, ladder.places), subject: `${ladder.id}:${subjectOf(finding.path, ladder)}` })
+    const placed = (finding: Named): Finding => ({ ...placeOfLine(ladder, finding.path), ...placedEdit(finding, ladder.places), subject: `${ladder.id}:${subjectOf(finding.path, ladder)}` })
     return { findings: silenced(found, ladder, today).map(placed), untold: untold.map(placed) }
   })
   const ofPages = pages.flatMap((page) =>
@@ -105,12 +107,14 @@ function placedEdit({ path, edit, ...finding }: Named, places: Places): Omit<Fin
 }
 
 /** A path that does not change when rungs are reordered: a rung's index becomes its id. */
-const subjectOf = ([first, second, ...rest]: Path, { rungs }: MeasuredLadder): string =>
-  [first, typeof second === 'number' && first === 'rungs' ? rungs[second]?.id : second, ...rest].filter((step) => step !== undefined).join('/')
+const subjectOf = (path: Path, { rungs }: MeasuredLadder): string => {
+  const [first, second, ...rest] = path.at(-2) === 'text' ? path.slice(0, -2) : path
+  return [first, typeof second === 'number' && first === 'rungs' ? rungs[second]?.id : second, ...rest].filter((step) => step !== undefined).join('/')
+}
 
-/** A page's path may end in a line of its body, counted from 0. */
-function placeOfLine({ places }: MeasuredPage, path: Path): Place {
-  const [part, line] = path
+/** A path may end in a line of a page's body, or of a rung's text, counted from 0. */
+function placeOfLine({ places }: { readonly places: Places }, path: Path): Place {
+  const [part, line] = path.slice(-2)
   const place = placeOf(places, path)
-  return part === 'body' && typeof line === 'number' ? { ...place, line: place.line + line } : place
+  return (part === 'body' || part === 'text') && typeof line === 'number' ? { ...place, line: place.line + line } : place
 }

@@ -1,7 +1,7 @@
 import { nearest } from '../read/nearest.ts'
 import { linksIn, targetOf } from '../read/links.ts'
 import type { Known } from '../measure/measure.ts'
-import { proseOf } from './prose.ts'
+import { writtenIn } from './prose.ts'
 import type { Found, Rule } from './rule.ts'
 
 /** Dead links of one text for which the likeliest target is looked for: each look goes through every rung there is. Chosen by us. */
@@ -32,7 +32,7 @@ export const linksResolve: Rule = {
   says: 'Every link leads to a rung, a ladder or a page that is there.',
   why: 'A dead link on a phone in a gym is a question nobody answers.',
 
-  check: (ladder) => dead(proseOf(ladder).flatMap(({ path, text }) => linksIn(text).map(({ href }) => ({ path, href }))), ladder.known),
+  check: (ladder) => dead(writtenIn(ladder).flatMap(({ path, text }) => linksIn(text).map(({ href }) => ({ path, href }))), ladder.known),
 
   checkPage: ({ body, known }) => dead(linksIn(body).map(({ href, line }) => ({ path: ['body', line], href })), known),
 }

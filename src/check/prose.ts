@@ -7,6 +7,22 @@ export type Prose = { readonly path: Path; readonly text: string }
 /** Everything a coach wrote below the front matter, piece by piece. */
 export const proseOf = ({ intro, rungs }: MeasuredLadder): Prose[] => [{ path: ['intro'], text: intro }, ...rungs.flatMap(ofRung)]
 
+/** All that a coach wrote and a page shows as Markdown: the prose, and the lines of the front matter. */
+export const writtenIn = (ladder: MeasuredLadder): Prose[] => {
+  const lines = (path: Path, texts: readonly string[]): Prose[] => texts.map((text, index) => ({ path: [...path, index], text }))
+  return [
+    ...lines(['form'], ladder.form),
+    ...lines(['stop'], ladder.stop),
+    ...lines(['ask_first'], ladder.ask_first),
+    ...ladder.rungs.flatMap(({ id, form, cautions, first_side }) => [
+      ...lines(['rungs', id, 'form'], form),
+      ...lines(['rungs', id, 'cautions'], cautions),
+      { path: ['rungs', id, 'first_side'], text: first_side ?? '' },
+    ]),
+    ...proseOf(ladder),
+  ]
+}
+
 function ofRung({ id, words }: MeasuredRung): Prose[] {
   if (!words) return []
   const at = (part: Path, text: string): Prose => ({ path: ['rungs', id, ...part], text })

@@ -16,7 +16,7 @@ import { html, type Html } from './html.ts'
 import { ownNumbers } from './own-numbers.ts'
 import { logThisRung } from './my-ladders-page.ts'
 import { poseFigures } from './pose-figure.ts'
-import { inlineProse, prose } from './prose.ts'
+import { inlineProse, itemProse, prose } from './prose.ts'
 import { safetyNotes } from './safety.ts'
 import type { SitePage } from './site-page.ts'
 
@@ -56,10 +56,10 @@ const expectation = ({ predicted, entry }: Step): Html =>
 function described({ words }: MeasuredRung, from: Address): Html | undefined {
   if (!words) return undefined
   const list = (name: string, id: string, texts: readonly string[] | undefined, kind: string) =>
-    texts && html`<section class="${kind}"><h2 id="${id}">${name}</h2><ul>${texts.map((text) => html`
-<li>${inlineProse(text, from)}</li>`)}
+    texts && html`<section class="${kind}"><h2 id="${id}">${name}</h2><ul>${texts.map((text, index) => html`
+<li>${itemProse(text, from, `${id}-${index + 1}`)}</li>`)}
 </ul></section>`
-  return html`${words.set_up && html`<section><h2 id="set-up">Set up</h2>${prose(words.set_up, { from, first_heading: 3 })}</section>`}
+  return html`${words.set_up && html`<section><h2 id="set-up">Set up</h2>${prose(words.set_up, { from, first_heading: 3, part: 'set-up' })}</section>`}
 ${list('Full rep', 'full-rep', words.full_rep, 'full-rep')}
 ${list('Cues', 'cues', words.cues, 'cues')}
 ${words.faults && html`<section class="faults"><h2 id="faults">Faults</h2>${words.faults.map(
@@ -71,7 +71,7 @@ ${words.faults && html`<section class="faults"><h2 id="faults">Faults</h2>${word
 <div><dt>if it stays</dt> <dd>${inlineProse(remedy, from)}</dd></div>
 </dl></details>`,
   )}</section>`}
-${words.notes.map(({ body }) => html`<section><h2 id="notes">Notes</h2>${prose(body, { from, first_heading: 3 })}</section>`)}`
+${words.notes.map(({ body }) => html`<section><h2 id="notes">Notes</h2>${prose(body, { from, first_heading: 3, part: 'notes' })}</section>`)}`
 }
 
 /** What a coach decides at the end of a session on this rung, in this ladder's own numbers, and the rule behind each. */
@@ -154,7 +154,7 @@ export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder): SitePage {
     body: html`<p class="trail"><a href="${linkTo(address, ladderAddress(ladder.id))}">${ladder.title}</a> · rung ${ladder.rungs.indexOf(rung) + 1} of ${ladder.rungs.length}${rung.id === ladder.aim && html` · <strong>the aim</strong>`}</p>
 <h1>${rung.title}</h1>
 ${rung.demand.length > 0 && html`<p class="demand">Also: ${rung.demand.join(', ')}</p>`}
-${rung.words && html`<div class="lead">${prose(rung.words.intro, { from: address, first_heading: 2 })}</div>`}
+${rung.words && html`<div class="lead">${prose(rung.words.intro, { from: address, first_heading: 2, part: 'intro' })}</div>`}
 ${isMissing(rung.outcome) || rung.outcome.poses.length === 0 ? '' : html`<div class="poses">${poseFigures(rung.outcome.poses, ladder.title, rung.title)}</div>`}
 <section class="loads"><h2 id="load">Load</h2>${loads(rung)}</section>
 ${ownNumbers(address, { ladder: ladder.id, rung: rung.id, rungs: [rung] })}

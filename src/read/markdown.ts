@@ -1,12 +1,14 @@
 import MarkdownIt from 'markdown-it'
 import definitionLists from 'markdown-it-deflist'
+import footnotes from 'markdown-it-footnote'
 
 /**
- * The Markdown of ladders and pages: CommonMark, tables and definition lists. Raw HTML stays text.
+ * The Markdown of ladders and pages: CommonMark, tables, definition lists and footnotes that stand on lines of their own. Raw HTML stays text.
  *
  * A parser holds no state between calls, so one serves for reading and for pages.
  */
-export const markdown = new MarkdownIt({ html: false, linkify: false, typographer: false }).use(definitionLists)
+export const markdown = new MarkdownIt({ html: false, linkify: false, typographer: false }).use(definitionLists).use(footnotes)
+markdown.inline.ruler.disable('footnote_inline')
 
 export type MarkdownToken = ReturnType<typeof markdown.parse>[number]
 
@@ -23,6 +25,8 @@ export type Section = {
   /** Lines of the file, counted from 1. */
   readonly line: number
   readonly text: string
+  /** The line its words begin on. */
+  readonly text_line: number
   readonly tokens: readonly MarkdownToken[]
   readonly subsections: readonly Section[]
 }
@@ -33,9 +37,15 @@ export type Section = {
  * Shape   a body and the line it begins on to the text before the first heading, and the sections.
  */
 export function sectionsOf(body: string, first_line: number): { readonly intro: string; readonly sections: readonly Section[] } {
-  const tokens = markdown.parse(body, {})
+  const tokens = withoutFootnotes(markdown.parse(body, {}))
   const lines = body.split('\n')
   return { intro: lines.slice(0, headingLine(tokens, 'h2') ?? lines.length).join('\n').trim(), sections: cut(tokens, lines, first_line, 'h2', 0, lines.length) }
+}
+
+/** The parser moves footnotes behind everything else; in the text of a section they stay where they were written. */
+function withoutFootnotes(tokens: readonly MarkdownToken[]): readonly MarkdownToken[] {
+  const notes = tokens.findIndex(({ type }) => type === 'footnote_block_open')
+  return notes < 0 ? tokens : tokens.slice(0, notes)
 }
 
 const headingLine = (tokens: readonly MarkdownToken[], tag: string): number | undefined => tokens.find((token) => opens(token, tag))?.map?.[0]
@@ -52,17 +62,47 @@ function cut(tokens: readonly MarkdownToken[], lines: readonly string[], first_l
     const { title, id } = headingParts(tokens[start + 1]?.content ?? '')
     const subsections = tag === 'h2' ? cut(inside, lines, first_line, 'h3', after, last) : []
     const until = tag === 'h2' ? (headingLine(inside, 'h3') ?? last) : last
-    return { title, id, line: line + first_line, text: lines.slice(after, until).join('\n').trim(), tokens: inside, subsections }
+    const begins = lines.slice(after, until).findIndex((each) => each.trim() !== '')
+    return { title, id, line: line + first_line, text: lines.slice(after, until).join('\n').trim(), text_line: after + Math.max(0, begins) + first_line, tokens: inside, subsections }
   })
 }
 
-/** The lines of a list, and where each stands. Only the outermost list's own words count. */
-export function listLines({ tokens }: Section, first_line: number): { readonly text: string; readonly line: number }[] {
+/** One item of a list: its words, on one line; below them, as Markdown, whatever else the item holds. */
+export type ListItem = { readonly text: string; readonly line: number }
+
+/** The items of the outermost lists of a section, and where each stands. `lines` are those of the body its tokens were read from. */
+export function listItems({ tokens }: Section, lines: readonly string[], first_line: number): ListItem[] {
   return tokens.flatMap((token, index) => {
-    const inline = tokens[index + 2]
-    if (token.type !== 'list_item_open' || token.level !== 1 || inline?.type !== 'inline') return []
-    return [{ text: inline.content.replaceAll('\n', ' '), line: (token.map?.[0] ?? 0) + first_line }]
+    if (token.type !== 'list_item_open' || token.level !== 1) return []
+    const [from, to] = token.map ?? [0, 0]
+    const [opened, inline] = tokens.slice(index + 1, index + 3)
+    const plain = opened?.type === 'paragraph_open' && inline?.type === 'inline'
+    const own = plain ? inline.content.replaceAll('\n', ' ') : ''
+    const rest = lines.slice(plain ? (opened.map?.[1] ?? to) : from, to)
+    return [{ text: [own, unindented(plain ? rest : withoutBullet(rest))].filter((part) => part !== '').join('\n\n'), line: from + first_line }]
   })
+}
+
+/** An item that begins with a list, a quote or code: its bullet becomes the room it took. */
+const withoutBullet = ([first = '', ...rest]: readonly string[]): string[] => [first.replace(/^\s*(?:[-+*]|\d{1,9}[.)])/, (bullet) => ' '.repeat(bullet.length)), ...rest]
+
+/** Lines moved left by what they are all moved right. */
+function unindented(lines: readonly string[]): string {
+  const room = lines.reduce((least, line) => (line.trim() === '' ? least : Math.min(least, line.search(/\S/))), Number.POSITIVE_INFINITY)
+  return lines.map((line) => line.slice(room)).join('\n').trim()
+}
+
+/** The first line of a section that stands beside its lists, or beside its tables; undefined where nothing does. */
+export function lineBeside({ tokens, text, text_line }: Section, kind: 'list' | 'table', first_line: number): number | undefined {
+  const note = text.split('\n').findIndex((line) => /^ {0,3}\[\^[^\]\s]+\]:/.test(line)) // the parser has put footnotes elsewhere
+  if (note >= 0) return note + text_line
+  let inside = 0
+  for (const { type, nesting, map } of tokens) {
+    const holds = kind === 'list' ? /^(bullet|ordered)_list_/.test(type) : type.startsWith('table_')
+    if (holds) inside += nesting
+    else if (inside === 0 && map) return map[0] + first_line
+  }
+  return undefined
 }
 
 /** How many tables stand in a section. */

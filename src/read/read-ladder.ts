@@ -1,7 +1,7 @@
 import type { Ladder, Rung, RungWords } from '../ladder/curriculum.ts'
 import type { Finding, Place } from '../ladder/finding.ts'
 import { amendmentSchema, ladderSchema, type AmendmentFields, type LadderFields, type RungFields } from '../ladder/schema.ts'
-import { cutFrontMatter } from './front-matter.ts'
+import { cutFrontMatter, type Cut } from './front-matter.ts'
 import { sectionsOf, type Section } from './markdown.ts'
 import { fitted } from './plain-words.ts'
 import { rungWords } from './rung-words.ts'
@@ -35,14 +35,14 @@ export function readLadderFile(file: string, bytes: Uint8Array, layer: string): 
     const findings = [...front.findings, ...fields.findings]
     if (!fields.value) return { findings }
     byId(places, fields.value.rungs ?? [])
-    const prose = proseOf(file, sections, body_line, undefined, places)
+    const prose = proseOf(file, sections, { body, body_line }, undefined, places)
     return { value: { kind: 'amendment', file, fields: fields.value, intro, words: prose.words, places }, findings: [...findings, ...prose.findings] }
   }
   const fields = fitted(ladderSchema, value, places)
   const findings = [...front.findings, ...fields.findings]
   if (!fields.value) return { findings }
   byId(places, fields.value.rungs)
-  const prose = proseOf(file, sections, body_line, fields.value.rungs, places)
+  const prose = proseOf(file, sections, { body, body_line }, fields.value.rungs, places)
   return { value: { kind: 'ladder', ladder: ladderOf(fields.value, intro, prose.words, layer, places) }, findings: [...findings, ...prose.findings] }
 }
 
@@ -59,8 +59,9 @@ function byId(places: Map<string, Place>, rungs: readonly { id: string }[]): voi
 const alike = (one: string, other: string): boolean => one.normalize() === other.normalize()
 
 /** Matches `##` sections to rungs: by {#id}, else by title. Sections without a rung are findings; an amendment's need only an {#id}. */
-function proseOf(file: string, sections: readonly Section[], body_line: number, rungs: readonly RungFields[] | undefined, places: Map<string, Place>) {
+function proseOf(file: string, sections: readonly Section[], { body, body_line }: Pick<Cut, 'body' | 'body_line'>, rungs: readonly RungFields[] | undefined, places: Map<string, Place>) {
   const words = new Map<string, RungWords>()
+  const lines = body.split('\n')
   const findings: Finding[] = []
   for (const section of sections) {
     const rung = rungs?.find(({ id, title }) => (section.id === undefined ? alike(title, section.title) : id === section.id))
@@ -72,7 +73,7 @@ function proseOf(file: string, sections: readonly Section[], body_line: number, 
       findings.push(atTop(file, 'sections-match-rungs', `The rung "${id}" is described twice. Join the two sections.`, section.line))
     } else {
       if (rung && !alike(rung.title, section.title)) findings.push(atTop(file, 'sections-match-rungs', `The heading says "${section.title}", the rung is called "${rung.title}". Make them the same.`, section.line))
-      const read = rungWords(file, section, body_line, id, places)
+      const read = rungWords(file, section, { lines, line: body_line }, id, places)
       words.set(id, read.words)
       findings.push(...read.findings)
     }

@@ -1,7 +1,7 @@
 import type { Fault, RungWords } from '../ladder/curriculum.ts'
 import type { Finding, Place } from '../ladder/finding.ts'
 import { pathKey } from '../ladder/finding.ts'
-import { listLines, tableRows, tablesIn, type Section } from './markdown.ts'
+import { lineBeside, listItems, tableRows, tablesIn, type Section } from './markdown.ts'
 import { nearest } from './nearest.ts'
 import { atTop } from './text.ts'
 
@@ -12,11 +12,12 @@ const HEADINGS = ['Set up', 'Full rep', 'Cues', 'Faults', 'Notes']
 
 const FAULT_COLUMNS = ['seen', 'likely cause', 'say', 'if it stays']
 
-/** One rung's prose, with the places of its cues, faults and steps under `rungs/<id>/`. */
-export function rungWords(file: string, section: Section, body_line: number, id: string, places: Map<string, Place>): { words: RungWords; findings: Finding[] } {
+/** One rung's prose, with the places of its cues, faults and steps under `rungs/<id>/`. `lines` are those of the body it was cut from. */
+export function rungWords(file: string, section: Section, body: { readonly lines: readonly string[]; readonly line: number }, id: string, places: Map<string, Place>): { words: RungWords; findings: Finding[] } {
   const findings: Finding[] = []
   const at = (path: readonly (string | number)[], line: number) => void places.set(pathKey(['rungs', id, ...path]), { file, line, column: 1 })
   at(['section'], section.line)
+  at(['section', 'text'], section.text_line)
   const parts = new Map<string, Section>()
   for (const part of section.subsections) {
     if (!HEADINGS.includes(part.title)) {
@@ -27,11 +28,14 @@ export function rungWords(file: string, section: Section, body_line: number, id:
     }
     parts.set(part.title, part)
     at([slug(part.title)], part.line)
+    at([slug(part.title), 'text'], part.text_line)
   }
   const lines = (title: string, key: string): string[] | undefined => {
     const part = parts.get(title)
     if (!part) return undefined
-    return listLines(part, body_line).map(({ text, line }, index) => {
+    const beside = lineBeside(part, 'list', body.line)
+    if (beside !== undefined) findings.push(atTop(file, RULE, `${title} is a list, and this line is no item of it. Begin it with a hyphen, or move it to Notes.`, beside))
+    return listItems(part, body.lines, body.line).map(({ text, line }, index) => {
       at([key, index], line)
       return text
     })
@@ -42,7 +46,7 @@ export function rungWords(file: string, section: Section, body_line: number, id:
     set_up: parts.get('Set up')?.text,
     full_rep: lines('Full rep', 'full-rep'),
     cues: lines('Cues', 'cues'),
-    faults: faultsOf(file, parts.get('Faults'), body_line, at, findings),
+    faults: faultsOf(file, parts.get('Faults'), body.line, at, findings),
     notes: notes ? [{ title: 'Notes', body: notes.text }] : [],
   }
   return { words, findings }
@@ -59,6 +63,8 @@ function faultsOf(file: string, part: Section | undefined, body_line: number, at
     return []
   }
   if (tablesIn(part) > 1) findings.push(atTop(file, RULE, 'Faults holds more than one table. Join them into one.', part.line))
+  const beside = lineBeside(part, 'table', body_line)
+  if (beside !== undefined) findings.push(atTop(file, RULE, 'Faults is a table, and this line is no row of it. Write it as a row, or move it to Notes.', beside))
   return rows.map(({ cells, line }, index) => {
     at(['faults', index], line)
     const [seen = '', cause = '', say = '', remedy = ''] = cells

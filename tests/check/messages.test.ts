@@ -121,6 +121,12 @@ const BAD: Readonly<Record<string, readonly string[]>> = {
     'The picture "https://club.example/hold.png" has no text beside it. Write what it shows between the square brackets.',
     'The picture "https://club.example/hands.png" has no text beside it. Write what it shows between the square brackets.',
   ],
+  'footnotes-are-whole': [
+    'The mark [^1] leads to no footnote. Write "[^1]: " and its words on a line of their own, in the same section. Cues, full reps, faults and front matter hold none.',
+    'Nothing leads to the footnote "one", so nobody would see it. Put [^one] where it belongs, in the same section, or take it out.',
+    'The footnote "small" is written twice, and only one is shown. Give this one another name.',
+    'The mark [^1] leads to no footnote. Write "[^1]: " and its words on a line of their own, in the same section. Cues, full reps, faults and front matter hold none.',
+  ],
   'links-resolve': [
     'The link "http://club.example/numbers" leads nowhere the handbook may go: links lead to rung:ladder/rung, to a page such as /safety/, or out by https, mailto or tel.',
     'The link "/saftey/" leads to no page. Did you mean /safety/?',
@@ -572,4 +578,30 @@ test('pictures-have-text: a picture on a page is placed on its own line', () => 
 test('links-resolve: a page may link to itself, to pages the handbook writes, and out', () => {
   assert.deepEqual(onPage('[a](/safety/) [b](/sources/) [c](checks.md) [d](https://club.example) <https://club.example>'), [])
   assert.deepEqual(onPage('[a](/saftey/)'), ['content/safety.md:5:1 The link "/saftey/" leads to no page. Did you mean /safety/? (links-resolve)'])
+})
+
+test('links-resolve: a dead link in a form point, a stop sign, a caution or a word on sides is found too', () => {
+  const text = edited(fixture('links-resolve.good.md'), [
+    ['form: [quiet breath, quiet hands]', 'form: ["[quiet](rung:first-float/wad) breath", quiet hands]'],
+    ['stop: [shivering, ', 'stop: ["[shivering](/saftey/)", '],
+    ['    title: Float on the back\n', '    title: Float on the back\n    cautions: ["[cold](rung:first-floa)"]\n    first_side: "[left](ftp:1)"\n'],
+  ])
+  assert.deepEqual(
+    found('links.md', text).filter(({ rule }) => rule === 'links-resolve').map(({ line, message }) => `${line} ${message}`),
+    [
+      '9 The link "rung:first-float/wad" leads to no rung. Did you mean rung:first-float/wade?',
+      '17 The link "rung:first-floa" leads to no rung. Did you mean rung:first-float?',
+      '18 The link "ftp:1" leads nowhere the handbook may go: links lead to rung:ladder/rung, to a page such as /safety/, or out by https, mailto or tel.',
+      '20 The link "/saftey/" leads to no page. Did you mean /safety/?',
+    ],
+  )
+})
+
+test('footnotes-are-whole: on a page each is placed on its own line, whatever holds it, and code holds none', () => {
+  const says = (label: string) => `The mark [^${label}] leads to no footnote. Write "[^${label}]: " and its words on a line of their own, in the same section. Cues, full reps, faults and front matter hold none. (footnotes-are-whole)`
+  assert.deepEqual(onPage('One\ntwo[^a]\n\n- three[^b]\n\n```\n[^c]: code\n```\n\nfour[^d]\n\n[^d]: Five.\n\n    - six[^e]\n'), [
+    `content/safety.md:6:1 ${says('a')}`,
+    `content/safety.md:8:1 ${says('b')}`,
+    `content/safety.md:18:1 ${says('e')}`,
+  ])
 })

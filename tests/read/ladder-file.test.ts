@@ -225,6 +225,11 @@ const sections = [
   { says: 'faults with a column too few', from: '- Quiet toes.\n', to: '- Quiet toes.\n\n### Faults\n| seen | likely cause | say |\n|---|---|---|\n', finds: [`33:1 ${COLUMNS}`] },
   { says: 'faults with a column too many', from: '- Quiet toes.\n', to: '- Quiet toes.\n\n### Faults\n| seen | likely cause | say | if it stays | who |\n|---|---|---|---|---|\n', finds: [`33:1 ${COLUMNS}`] },
   { says: 'faults in two tables', from: '- Quiet toes.\n', to: `- Quiet toes.\n\n### Faults\n${HEAD}| a | b | c | d |\n\n${HEAD}| e | f | g | h |\n`, finds: ['32:1 Faults holds more than one table. Join them into one. (sections-are-known)'] },
+  { says: 'a sentence between cues and their list', from: '- Quiet toes.\n', to: 'Say it softly.\n\n- Quiet toes.\n', finds: ['30:1 Cues is a list, and this line is no item of it. Begin it with a hyphen, or move it to Notes. (sections-are-known)'] },
+  { says: 'a table among cues', from: '- Quiet toes.\n', to: '- Quiet toes.\n\n| a |\n|---|\n| b |\n', finds: ['32:1 Cues is a list, and this line is no item of it. Begin it with a hyphen, or move it to Notes. (sections-are-known)'] },
+  { says: 'a footnote among cues', from: '- Quiet toes.\n', to: '- Quiet toes.\n\n[^1]: Not too quiet.\n', finds: ['32:1 Cues is a list, and this line is no item of it. Begin it with a hyphen, or move it to Notes. (sections-are-known)'] },
+  { says: 'a full rep in a sentence', from: '- Quiet toes.\n', to: '- Quiet toes.\n\n### Full rep\nUp and down.\n', finds: ['33:1 Full rep is a list, and this line is no item of it. Begin it with a hyphen, or move it to Notes. (sections-are-known)'] },
+  { says: 'a sentence below the table of faults', from: '- Quiet toes.\n', to: `- Quiet toes.\n\n### Faults\n${HEAD}| a | b | c | d |\n\nAnd others.\n`, finds: ['37:1 Faults is a table, and this line is no row of it. Write it as a row, or move it to Notes. (sections-are-known)'] },
   { says: 'a table of faults with large letters', from: '- Quiet toes.\n', to: `- Quiet toes.\n\n### Faults\n${HEAD.toUpperCase()}| a | b | c | d |\n`, finds: [] },
 ]
 
@@ -260,6 +265,34 @@ test('what a rung says is kept part by part, each with its line', () => {
   assert.equal(line('rungs/free/cues/1'), '- *Tall* neck.')
   assert.equal(line('rungs/free/faults/0'), '| Claws \\| curls | tries hard | Piano | |')
   assert.equal(line('intro'), 'Two rungs.')
+})
+
+/** Items with more in them than one line, as they are typed and as they are kept. */
+const items = [
+  { says: 'a list within', typed: '- Quiet toes.\n  - Big one down.\n    - Not curled.\n  - Small ones long.\n- Tall.', kept: ['Quiet toes.\n\n- Big one down.\n  - Not curled.\n- Small ones long.', 'Tall.'] },
+  { says: 'a numbered list within a numbered list', typed: '1. Quiet\n   toes.\n   1. Heel.\n2. Tall.', kept: ['Quiet toes.\n\n1. Heel.', 'Tall.'] },
+  { says: 'a second paragraph', typed: '- Quiet toes.\n\n  Barefoot.\n\n- Tall.', kept: ['Quiet toes.\n\nBarefoot.', 'Tall.'] },
+  { says: 'a list at once', typed: '- - Quiet toes.\n  - Tall.', kept: ['- Quiet toes.\n- Tall.'] },
+  { says: 'a quote at once', typed: '- > Quiet toes.\n- Tall.', kept: ['> Quiet toes.', 'Tall.'] },
+  { says: 'a picture of code', typed: '- Count:\n\n      1 2 3\n- Tall.', kept: ['Count:\n\n1 2 3', 'Tall.'] },
+  { says: 'two lists', typed: '- Quiet toes.\n\n* Tall.', kept: ['Quiet toes.', 'Tall.'] },
+]
+
+for (const { says, typed, kept } of items) {
+  test(`an item of cues with ${says} loses nothing`, () => {
+    const { value, findings } = read(edited(LADDER, '- Quiet toes.', typed))
+    assert.deepEqual(findings, [])
+    assert.ok(value?.kind === 'ladder')
+    assert.deepEqual(value.ladder.rungs[1]?.words?.cues, kept)
+  })
+}
+
+test('no letter of a footnote is lost to the section it stands in', () => {
+  const { value } = read(edited(LADDER, '### Cues\n- Quiet toes.\n', 'Free.[^1]\n\n[^1]: As air.\n\n    - And water.\n\n### Set up\n\nShoes[^1] off.\n\n[^1]: Socks too.\n\n### Cues\n- Quiet toes.\n'))
+  assert.ok(value?.kind === 'ladder')
+  const { intro, set_up, cues } = value.ladder.rungs[1]?.words ?? {}
+  assert.deepEqual([intro, set_up, cues], ['Free.[^1]\n\n[^1]: As air.\n\n    - And water.', 'Shoes[^1] off.\n\n[^1]: Socks too.', ['Quiet toes.']])
+  assert.equal(value.ladder.places.get('rungs/free/set-up/text')?.line, 37)
 })
 
 test('headings that look like parts of every object are only headings', () => {
