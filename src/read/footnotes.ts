@@ -3,7 +3,7 @@ import { markdown } from './markdown.ts'
 /** A footnote that would be lost: a mark without one, one without a mark, or two by one name. Lines count from 0. */
 export type LostFootnote = { readonly label: string; readonly line: number; readonly kind: 'unwritten' | 'unused' | 'twice' }
 
-const MARK = /\[\^([^\]\s]+)\]/g
+const MARK = /\[\^([^\]\s]{1,80})\]/g
 const WRITTEN = /^ {0,3}\[\^([^\]\s]+)\]:/
 
 /** Every footnote of a piece of Markdown that does not reach its reader, in order. */

@@ -10,6 +10,19 @@ import footnotes from 'markdown-it-footnote'
 export const markdown = new MarkdownIt({ html: false, linkify: false, typographer: false }).use(definitionLists).use(footnotes)
 markdown.inline.ruler.disable('footnote_inline')
 
+/** The longest name of a footnote, and how many one text may hold; the rest stay words, and are found. Chosen by us: looking for the end of each of thousands takes their number squared. */
+const MARK = /^\[\^[^\]\s]{1,80}\]/
+const MOST_FOOTNOTES = 500
+
+markdown.inline.ruler.before('footnote_ref', 'footnote_mark', (state, silent) => {
+  if (!state.src.startsWith('[^', state.pos)) return false
+  const { list = [] } = (state.env as { footnotes?: { list?: readonly unknown[] } }).footnotes ?? {}
+  if (list.length < MOST_FOOTNOTES && MARK.test(state.src.slice(state.pos, state.pos + 84))) return false
+  if (!silent) state.pending += '['
+  state.pos += 1
+  return true
+})
+
 export type MarkdownToken = ReturnType<typeof markdown.parse>[number]
 
 /** "Hands on a bench {#bench-hands}" in its two parts. */
