@@ -43,6 +43,8 @@ export const OPPOSITE = {
   'load-no-longer-computed': 'load-now-computed',
   'step-steepens': 'step-eases',
   'step-eases': 'step-steepens',
+  'steep-step-comes': 'steep-step-goes',
+  'steep-step-goes': 'steep-step-comes',
   'step-now-told': 'step-no-longer-told',
   'step-no-longer-told': 'step-now-told',
   'first-reps-rise': 'first-reps-fall',

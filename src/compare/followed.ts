@@ -4,7 +4,7 @@ import { interval } from '../quantity/spread.ts'
 import type { Load } from '../load/model.ts'
 import { MOST_REPS } from '../load/repetitions.ts'
 import { placeOf } from '../ladder/finding.ts'
-import type { MeasuredRung } from '../measure/measure.ts'
+import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { repsText, type Prediction, type Reps } from '../measure/predict.ts'
 import type { Step, StepKind } from '../measure/step.ts'
 import type { Change, ChangeKind, Side, Subject } from './change.ts'
@@ -35,7 +35,7 @@ const quantityOf = (outcome: Outcome<Load>): string | undefined => (isMissing(ou
 
 /** Everything that follows in one ladder from what was typed in it. Each follow-on names its causes. */
 export function followedIn(pair: Pair, typed: readonly Change[]): Change[] {
-  return [...pair.rungs.flatMap(([was, is]) => loadFollows(was, is, pair, typed)), ...stepsFollow(pair, typed), ...sealFollows(pair, typed)]
+  return [...pair.rungs.flatMap(([was, is]) => loadFollows(was, is, pair, typed)), ...stepsFollow(pair, typed), ...steepStepsFollow(pair, typed), ...sealFollows(pair, typed)]
 }
 
 function loadFollows(was: MeasuredRung, is: MeasuredRung, pair: Pair, typed: readonly Change[]): Change[] {
@@ -69,6 +69,21 @@ function stepsFollow(pair: Pair, typed: readonly Change[]): Change[] {
   )
 }
 
+/** Steps that are in one version only and too steep there; what else came or went is in what was typed. */
+function steepStepsFollow({ before, after, rungs }: Pair, typed: readonly Change[]): Change[] {
+  const renamed = new Map(rungs.map(([was, is]) => [was.id, is.id]))
+  const now = (id: string): string => renamed.get(id) ?? id
+  const steep = (ladder: MeasuredLadder): Step[] => ladder.rungs.flatMap(({ steps }) => steps.filter(({ kind }) => kind === 'too steep'))
+  const joins = (ladder: MeasuredLadder, name: (id: string) => string): Set<string> => new Set(ladder.rungs.flatMap(({ steps }) => steps.map(({ from, to }) => `${name(from)} ${name(to)}`)))
+  const [then, today] = [joins(before, now), joins(after, (id) => id)]
+  const make = (kind: ChangeKind, { from, to }: Step, sides: Pick<Change, 'before' | 'after'>, place: Pick<Change, 'was' | 'is'>): Change =>
+    change({ kind, subject: { ladder: after.id, rung: to }, name: `step from ${from}`, weight: 're-placing', ...sides, unsafe: kind === 'steep-step-comes', causes: causesOf(typed, [from, to], /^(standard|first_reps)/), ...place })
+  return [
+    ...steep(after).filter(({ from, to }) => !then.has(`${from} ${to}`)).map((step) => make('steep-step-comes', step, { after: { text: 'too steep' } }, { is: placeOf(after.places, ['rungs', step.to]) })),
+    ...steep(before).filter(({ from, to }) => !today.has(`${now(from)} ${now(to)}`)).map((step) => make('steep-step-goes', { ...step, from: now(step.from), to: now(step.to) }, { before: { text: 'too steep' } }, { was: placeOf(before.places, ['rungs', step.to]) })),
+  ]
+}
+
 type Common = Pick<Change, 'causes' | 'was' | 'is'>
 
 /** How steep each kind of step is; where one cannot be told there is no order. */
@@ -79,7 +94,7 @@ function kindFollows(before: Step, after: Step, subject: Subject, common: Common
   const side = (kind: Outcome<StepKind>): Side | undefined => (isMissing(kind) ? undefined : { text: kind })
   const make = (kind: ChangeKind, unsafe = false): Change[] => [change({ kind, subject, name: `step from ${after.from}`, weight: 're-placing', before: side(was), after: side(is), unsafe, ...common })]
   if (isMissing(was) && isMissing(is)) return []
-  if (isMissing(was)) return make('step-now-told')
+  if (isMissing(was)) return make('step-now-told', is === 'too steep')
   if (isMissing(is)) return make('step-no-longer-told')
   return was === is ? [] : make(STEEP[is] > STEEP[was] ? 'step-steepens' : 'step-eases', is === 'too steep')
 }

@@ -41,6 +41,8 @@ export const SAYS: Record<ChangeKind, string> = {
   'load-no-longer-computed': 'load no longer computed',
   'step-steepens': 'step steepens',
   'step-eases': 'step eases',
+  'steep-step-comes': 'new step that is too steep',
+  'steep-step-goes': 'step that was too steep is gone',
   'step-now-told': 'step can now be told',
   'step-no-longer-told': 'step can no longer be told',
   'first-reps-rise': 'more first reps to expect',

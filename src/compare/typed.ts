@@ -52,9 +52,23 @@ export function typedIn(pair: Pair): Change[] {
   if (before.equipment.join() !== after.equipment.join()) add('list-changed', 'equipment', 'wording', { before: words(before.equipment.join(', ')), after: words(after.equipment.join(', ')) }, ['equipment'])
   const cited = (ladder: MeasuredLadder): string => (ladder.sources ?? []).map(({ cite }) => cite).join('; ')
   if (cited(before) !== cited(after)) add('list-changed', 'sources', 'wording', { before: words(cited(before)), after: words(cited(after)) }, ['sources'])
+  signed(add, before, after)
   comings(pair, found)
   for (const [was, is] of pair.rungs) rungChanges(was, is, adder({ ladder: after.id, rung: is.id }), pair)
   return found
+}
+
+/** What is said about the ladder rather than in it: who reviewed it, which rules are silent, whose heir is whose, why a note was taken out. */
+function signed(add: Add, before: MeasuredLadder, after: MeasuredLadder): void {
+  const told = (name: string, weight: Weight, of: (ladder: MeasuredLadder) => readonly string[]): void => {
+    const [was, is] = [of(before), of(after)].map((lines) => lines.join('; '))
+    if (was !== is) add('list-changed', name, weight, { before: words(was || 'none'), after: words(is || 'none') }, [name])
+  }
+  told('review', 'wording', ({ review }) => (review ? [`${review.by}, ${review.on}`] : []))
+  told('silence', 'to judge', ({ silence }) => (silence ?? []).map(({ rule, rung, because, until }) => `${rule}${rung === undefined ? '' : ` on ${rung}`} until ${until}: ${because}`))
+  const stands = (ladder: MeasuredLadder, id: string): boolean => ladder.rungs.some((rung) => rung.id === id)
+  told('retired', 're-placing', ({ retired }) => (retired ?? []).filter(({ id }) => !stands(before, id) && !stands(after, id)).map(({ id, heir }) => `${id} → ${heir}`))
+  told('withdraw_notes', 'to judge', ({ withdrawn_notes }) => withdrawn_notes.map(({ note, because, by }) => `${note} (${by}: ${because})`))
 }
 
 function reworded(add: Add, name: string, before: string, after: string, path: Path): void {

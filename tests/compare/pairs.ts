@@ -153,6 +153,14 @@ export const pairs: readonly EditPair[] = [
     back: ['crawl/slope-again: rung-withdrawn, without an heir', 'crawl/slope-down: rung-added, at the end of a branch'],
   },
   { says: 'a branch grows from another rung', edits: [inRung('press-up', 'feet-raised', 'after: [floor]', 'after: [step-hands]')], typed: ['press-up/feet-raised: order-changed, after'] },
+  {
+    says: 'a rung follows one far below, and the one it followed nothing',
+    edits: [inRung('overhead-press', 'kg-18', '    title:', '    after: [kg-6]\n    title:')],
+    typed: ['overhead-press/kg-18: order-changed, after'],
+    followed: { 'kg-18': ['steep-step-comes'] },
+  },
+  { says: 'a rule is silenced', edits: [inLadder('crawl', 'stop:\n', 'silence:\n  - { rule: rungs-rise, because: The slope is short., until: 2027-01-01 }\nstop:\n')], typed: ['crawl: list-changed, silence'] },
+  { says: 'somebody signs for a ladder', edits: [inLadder('crawl', 'stop:\n', 'review: { by: A. Coach, on: 2026-10-01 }\nstop:\n')], typed: ['crawl: list-changed, review'] },
   { says: 'a rung may be reached another way besides', edits: [inRung('press-up', 'one-side', 'after: [floor]', 'after: [floor, feet-raised]')], typed: ['press-up/one-side: order-changed, after'] },
   { says: 'another rung is the aim', edits: [inLadder('press-up', 'aim: floor', 'aim: one-side')], typed: ['press-up: aim-moved, aim'] },
   {
