@@ -10,11 +10,22 @@ type Issue = z.core.$ZodIssue
  * Shape   issues of one file, its schema, its value and its places to findings, one an issue and one an unknown key.
  */
 export function inPlainWords(issues: readonly Issue[], schema: z.ZodType, value: unknown, places: ReadonlyMap<string, Place>): Finding[] {
-  return issues.flatMap((issue) => findingsOf(issue, schema, value, places))
+  const misspelt = new Set(issues.flatMap((issue) => meant(issue, schema, value)))
+  return issues.filter((issue) => !(isAbsent(value, plainPath(issue)) && misspelt.has(pathKey(plainPath(issue))))).flatMap((issue) => findingsOf(issue, schema, value, places))
+}
+
+const plainPath = (issue: Issue): Path => issue.path.filter((step) => typeof step !== 'symbol')
+
+/** The keys that unknown ones were likely meant to be: one that is also missing needs no finding of its own. */
+function meant(issue: Issue, schema: z.ZodType, value: unknown): string[] {
+  if (issue.code !== 'unrecognized_keys') return []
+  const path = plainPath(issue)
+  const known = knownKeys(schema, value, path)
+  return issue.keys.flatMap((key) => nearest(key, known) ?? []).map((key) => pathKey([...path, key]))
 }
 
 function findingsOf(issue: Issue, schema: z.ZodType, value: unknown, places: ReadonlyMap<string, Place>): Finding[] {
-  const path = issue.path.filter((step) => typeof step !== 'symbol')
+  const path = plainPath(issue)
   if (issue.code === 'unrecognized_keys') {
     const known = knownKeys(schema, value, path)
     return issue.keys.map((key) => {
