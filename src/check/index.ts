@@ -5,6 +5,7 @@ import { anchoredRungsAskForARatedAnchor } from './anchored-rungs-ask-for-a-rate
 import { bandedRungsCarryACaution } from './banded-rungs-carry-a-caution.ts'
 import { cuesAreFew } from './cues-are-few.ts'
 import { cuesAreShort } from './cues-are-short.ts'
+import { diagramsCanBeDrawn } from './diagrams-can-be-drawn.ts'
 import { entriesDifferFromTheStandard } from './entries-differ-from-the-standard.ts'
 import { entryCanBeMet } from './entry-can-be-met.ts'
 import { equipmentIsListed } from './equipment-is-listed.ts'
@@ -76,6 +77,7 @@ export const rules: readonly Rule[] = [
   sealsMatch,
   picturesHaveText,
   footnotesAreWhole,
+  diagramsCanBeDrawn,
   linksResolve,
 ]
 

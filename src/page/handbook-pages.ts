@@ -3,6 +3,7 @@ import type { Address } from './address.ts'
 import { cardPages } from './cards-page.ts'
 import { changesPage, type EditionChanges } from './changes-page.ts'
 import { checkPages, type Examples } from './check-pages.ts'
+import { withDrawn, type Drawn } from './drawn.ts'
 import { equipmentPage } from './equipment-page.ts'
 import { findYourRungPage } from './find-your-rung-page.ts'
 import { framed } from './frame.ts'
@@ -19,11 +20,11 @@ import type { Tongue } from './tongue.ts'
 /** A finished page: where it goes, and its bytes. */
 export type WrittenPage = { readonly address: Address; readonly html: string }
 
-/** What pages show beside the curriculum: each ladder's drawing by its id, each rule's two ladders, what each edition changed, whether cards are printed to files as well. */
-export type Beside = { readonly diagrams: ReadonlyMap<string, Html>; readonly examples: Examples; readonly editions: readonly EditionChanges[]; readonly pdfs?: boolean }
+/** What pages show beside the curriculum: each ladder's drawing by its id, what else was drawn by its key, each rule's two ladders, what each edition changed, whether cards are printed to files as well. */
+export type Beside = { readonly diagrams: ReadonlyMap<string, Html>; readonly drawn?: Drawn; readonly examples: Examples; readonly editions: readonly EditionChanges[]; readonly pdfs?: boolean }
 
 /** Every page of a handbook, in a fixed order. */
-export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, examples, editions, pdfs = false }: Beside, tongue: Tongue): WrittenPage[] {
+export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, drawn = new Map(), examples, editions, pdfs = false }: Beside, tongue: Tongue): WrittenPage[] {
   const { handbook, logo, ladders, pages } = curriculum
   const frame: Frame = {
     title: handbook.title,
@@ -49,5 +50,5 @@ export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, exampl
     searchPage(),
     notFoundPage(),
   ]
-  return made.map((page) => ({ address: page.address, html: framed(page, frame, tongue) }))
+  return made.map((page) => ({ address: page.address, html: withDrawn(framed(page, frame, tongue), drawn) }))
 }

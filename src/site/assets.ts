@@ -10,7 +10,7 @@ import type { SiteFile } from './site-file.ts'
 const here = (file: string): string => fileURLToPath(new URL(file, import.meta.url))
 
 /** The stylesheets, in the order they are joined. */
-const SHEETS = ['../page/handbook.css', '../page/pose.css', '../page/own-numbers.css', '../page/cards.css', '../page/my-ladders.css', './diagram.css', '../page/print.css']
+const SHEETS = ['../page/handbook.css', '../page/prose.css', '../page/pose.css', '../page/own-numbers.css', '../page/cards.css', '../page/my-ladders.css', './diagram.css', '../page/print.css']
 
 const STARTER_ACCENT = '#7a3b12'
 

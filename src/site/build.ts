@@ -12,6 +12,7 @@ import { headersFile, siteMap, webManifest } from '../page/site-files.ts'
 import { ladderDiagram } from '../page/ladder-diagram.ts'
 import { assetFiles } from './assets.ts'
 import { drawDiagram } from './draw-diagram.ts'
+import { drawFences } from './draw-fences.ts'
 import { keptAt, readEditions } from './editions.ts'
 import { writeCompressed, writeManifest } from './manifest.ts'
 import { offlineFile } from './offline-files.ts'
@@ -26,11 +27,11 @@ import { writePages } from './write-pages.ts'
 /** What a build did. */
 export type Built = { readonly pages: number; readonly files: number }
 
-/** Draws every ladder's diagram, then makes every page. */
+/** Draws every ladder's diagram and every flowchart that coaches wrote, then makes every page. */
 async function drawnPages(curriculum: MeasuredCurriculum, editions: readonly EditionChanges[], pdfs = false): Promise<WrittenPage[]> {
   const diagrams = new Map<string, Html>()
   for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await drawDiagram(ladderDiagram(ladder), `diagram-of-${ladder.id}`)))
-  return handbookPages(curriculum, { diagrams, examples: await ruleExamples(), editions, pdfs }, tongueOf(curriculum.handbook.languages[0] ?? 'en', { theirs: coachWords(curriculum) }))
+  return handbookPages(curriculum, { diagrams, drawn: await drawFences(curriculum), examples: await ruleExamples(), editions, pdfs }, tongueOf(curriculum.handbook.languages[0] ?? 'en', { theirs: coachWords(curriculum) }))
 }
 
 /** Writes a handbook's pages and what they load below a folder. */

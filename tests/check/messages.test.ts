@@ -127,6 +127,11 @@ const BAD: Readonly<Record<string, readonly string[]>> = {
     'The footnote "small" is written twice, and only one is shown. Give this one another name.',
     'The mark [^1] leads to no footnote. Write "[^1]: " and its words on a line of their own, in the same section. Cues, full reps, faults and front matter hold none.',
   ],
+  'diagrams-can-be-drawn': [
+    '"click a "https://club.example"" is not understood. A line is a box such as a["Start"], a("Start") or a{"Ready?"}, or boxes joined by -->, -.-> or ==>, with words as in -->|"yes"|.',
+    'The diagram has no title. Write it behind ```mermaid, or on a line "accTitle: ..."; who cannot see it hears the title first.',
+    'Only flowcharts are drawn. Begin with "flowchart TB", from top to bottom, or BT, LR or RL.',
+  ],
   'links-resolve': [
     'The link "http://club.example/numbers" leads nowhere the handbook may go: links lead to rung:ladder/rung, to a page such as /safety/, or out by https, mailto or tel.',
     'The link "/saftey/" leads to no page. Did you mean /safety/?',
@@ -604,4 +609,16 @@ test('footnotes-are-whole: on a page each is placed on its own line, whatever ho
     `content/safety.md:8:1 ${says('b')}`,
     `content/safety.md:18:1 ${says('e')}`,
   ])
+})
+
+test('diagrams-can-be-drawn: on a page a flaw is placed on its own line, also in a fence within a list', () => {
+  const says = 'is not understood. A line is a box such as a["Start"], a("Start") or a{"Ready?"}, or boxes joined by -->, -.-> or ==>, with words as in -->|"yes"|. (diagrams-can-be-drawn)'
+  assert.deepEqual(onPage('One\n\n```mermaid Two\nflowchart TB\n\na --> b\nstyle a fill:red\n```\n\n- Three\n\n  ```mermaid Four\n  flowchart TB\n  a --> end --> "x"\n  ```\n'), [
+    `content/safety.md:11:1 "style a fill:red" ${says}`,
+    `content/safety.md:18:1 "a --> end --> "x"" ${says}`,
+  ])
+})
+
+test('diagrams-can-be-drawn: a text holds only so many', () => {
+  assert.deepEqual(onPage('```mermaid A\nflowchart TB\na-->b\n```\n'.repeat(13)), ['content/safety.md:53:1 More than 12 diagrams stand in one text. Move some to another page. (diagrams-can-be-drawn)'])
 })
