@@ -1,3 +1,4 @@
+import { realpath } from 'node:fs/promises'
 import path from 'node:path'
 import { check } from '../check/index.ts'
 import { inOrder, type Finding } from '../ladder/finding.ts'
@@ -10,6 +11,12 @@ import type { Console, Typed } from './verb.ts'
 
 /** The option every verb knows. */
 export const workspaceOption = { workspace: { type: 'string' } } as const
+
+/** The folder of the workspace that was named, by its one true name. */
+export async function folderOf({ options }: Typed, { folder }: Pick<Console, 'folder'>): Promise<string> {
+  const named = path.resolve(folder, typeof options.workspace === 'string' ? options.workspace : '.')
+  return realpath(named).catch(() => named)
+}
 
 /** What came of reading, measuring and checking a workspace. */
 export type Checked = {

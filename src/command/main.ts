@@ -7,10 +7,11 @@ import { fitVerb } from './fit.ts'
 import { previewVerb } from './preview.ts'
 import { reviewVerb } from './review.ts'
 import { schemaVerb } from './schema.ts'
+import { translateVerb } from './translate.ts'
 import { EXIT, Misuse, type Console, type Verb } from './verb.ts'
 
 /** Every verb, in the order help lists them. */
-export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, reviewVerb, explainVerb, fitVerb, schemaVerb]
+export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, reviewVerb, explainVerb, fitVerb, translateVerb, schemaVerb]
 
 const help = (): string => `rungbook VERB [options]
 

@@ -1,5 +1,3 @@
-import { realpath } from 'node:fs/promises'
-import path from 'node:path'
 import type { Comparison } from '../compare/change.ts'
 import { compare } from '../compare/compare.ts'
 import type { Finding, Places } from '../ladder/finding.ts'
@@ -10,7 +8,7 @@ import { withoutUnchanged } from '../read/unchanged.ts'
 import { readWorkspace, type Workspace } from '../site/disk.ts'
 import { commitOf, readWorkspaceAt } from '../site/git.ts'
 import { seal } from '../site/seal.ts'
-import { workspaceOption } from './curriculum.ts'
+import { folderOf, workspaceOption } from './curriculum.ts'
 import { reviewJson } from './review-json.ts'
 import { reviewMarkdown } from './review-markdown.ts'
 import { reviewSarif } from './review-sarif.ts'
@@ -54,11 +52,6 @@ export const reviewVerb: Verb = {
 
 /** One side of a comparison: what could be read, and the files that could not. */
 type Side = { readonly measured: MeasuredCurriculum | undefined; readonly findings: readonly Finding[] }
-
-async function folderOf({ options }: Typed, { folder }: Pick<Console, 'folder'>): Promise<string> {
-  const named = path.resolve(folder, typeof options.workspace === 'string' ? options.workspace : '.')
-  return realpath(named).catch(() => named)
-}
 
 /** Reads and measures both sides: only what differs between them, and what they share once. */
 function bothRead(then: Workspace, now: Workspace): [Side, Side] {

@@ -1,4 +1,5 @@
 import type { Places } from './finding.ts'
+import type { Spoken, Translated, WordLists } from './translation.ts'
 import type { Demand, Entry, Handbook, LadderFields, PageFields, RungFields, Supervision } from './schema.ts'
 
 /** Markdown as the coach wrote it. */
@@ -49,13 +50,20 @@ export type Ladder = Omit<LadderFields, 'rungs'> & {
   /** The organisation whose layer wrote it. */
   readonly layer: string
   readonly places: Places
+  /** One for each other language of the handbook; not there where it has one language. */
+  readonly translations?: readonly Translated[]
+  /** Which language it was put into, if it was. */
+  readonly spoken?: Spoken
 }
 
+/** A stretch of a page's body that is in one language. */
+export type Stretch = { readonly language: string; readonly body: Markdown }
+
 /** A hand-written page of the handbook. */
-export type Page = PageFields & { readonly id: string; readonly body: Markdown; readonly layer: string; readonly places: Places }
+export type Page = PageFields & { readonly id: string; readonly body: Markdown; readonly layer: string; readonly places: Places; readonly translations?: readonly Translated[]; readonly spoken?: Spoken; readonly stretches?: readonly Stretch[] }
 
 /** Everything that was read: one organisation's handbook, its layers joined, and its logo as an SVG that may stand in a page. */
-export type Curriculum = { readonly handbook: Handbook; readonly logo?: string; readonly ladders: readonly Ladder[]; readonly pages: readonly Page[] }
+export type Curriculum = { readonly handbook: Handbook; readonly logo?: string; readonly ladders: readonly Ladder[]; readonly pages: readonly Page[]; readonly words?: WordLists }
 
 /** A file of a workspace, as it lies on disk. `file` is relative to its workspace, with forward slashes; `shown` is how findings name it from elsewhere. */
 export type SourceFile = { readonly file: string; readonly bytes: Uint8Array; readonly shown?: string }

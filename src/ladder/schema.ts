@@ -134,6 +134,42 @@ export const pageSchema = z.strictObject({
   summary: words(300),
 })
 
+/** Other languages say the same at more length; half as much again holds what we tried. */
+const longer = { title: words(120), line: words(300), note: words(450) }
+
+/** A digest of each part of the original that was translated, by the part's name. */
+const of = z.record(z.string(), words(40), '{key} must hold the digests that rungbook translate LANG --seal writes.').optional()
+
+/** The front matter of a ladder in another language: words only. */
+export const ladderTranslationSchema = z.strictObject(
+  {
+    translates: id,
+    title: longer.title.optional(),
+    because: longer.note.optional(),
+    form: list(10, longer.line).optional(),
+    stop: list(20, longer.note).optional(),
+    ask_first: list(20, longer.note).optional(),
+    rungs: z
+      .array(
+        z.strictObject(
+          { id, title: longer.title.optional(), cautions: list(10, longer.note).optional(), form: list(10, longer.line).optional(), first_side: longer.line.optional() },
+          'each rung must hold id and title.',
+        ),
+        '{key} must be a list of rungs.',
+      )
+      .max(500, '{key} must be a list of at most 500.')
+      .optional(),
+    of,
+  },
+  'The front matter must hold keys such as translates and title.',
+)
+
+/** The front matter of a page in another language. */
+export const pageTranslationSchema = z.strictObject({ translates: id, title: longer.title.optional(), summary: longer.note.optional(), of }, 'The front matter must hold keys such as translates and title.')
+
+/** words.LANG.yaml: a phrase as it stands in the files or the interface, and the phrase to show. */
+export const wordListSchema = z.record(z.string(), longer.note, 'The file must hold phrases such as bench: banco.')
+
 const language = z.string('Each language must be a code such as en or pt-BR.').regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'Each language must be a code such as en or pt-BR.')
 
 /** An edition that was published: its name, its day, and the revision it was made from (a tag edition/NAME unless given). */
@@ -170,6 +206,8 @@ export const handbookSchema = z.strictObject({
 export type LadderFields = z.infer<typeof ladderSchema>
 export type RungFields = z.infer<typeof rung>
 export type AmendmentFields = z.infer<typeof amendmentSchema>
+export type LadderTranslationFields = z.infer<typeof ladderTranslationSchema>
+export type PageTranslationFields = z.infer<typeof pageTranslationSchema>
 export type PageFields = z.infer<typeof pageSchema>
 export type Handbook = z.infer<typeof handbookSchema>
 export type Standard = z.infer<typeof standard>

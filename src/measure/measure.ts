@@ -6,6 +6,7 @@ import { ask, type Athlete, type Inputs, type Load, type LoadModel } from '../lo
 import type { Curriculum, Ladder, Page, Rung } from '../ladder/curriculum.ts'
 import { placeOf, type Path, type Place } from '../ladder/finding.ts'
 import { criteriaDigest } from '../ladder/digest.ts'
+import type { WordLists } from '../ladder/translation.ts'
 import { GENERATED_PAGES } from '../ladder/words.ts'
 import { fullEntry, type FullEntry } from './entry.ts'
 import { stepOf, type Step } from './step.ts'
@@ -34,7 +35,7 @@ export type MeasuredLadder = Omit<Ladder, 'rungs'> & {
   readonly sealed: boolean | undefined
 }
 export type MeasuredPage = Page & { readonly known: Known }
-export type MeasuredCurriculum = { readonly handbook: Curriculum['handbook']; readonly logo?: string; readonly ladders: readonly MeasuredLadder[]; readonly pages: readonly MeasuredPage[] }
+export type MeasuredCurriculum = { readonly handbook: Curriculum['handbook']; readonly logo?: string; readonly ladders: readonly MeasuredLadder[]; readonly pages: readonly MeasuredPage[]; readonly words?: WordLists }
 
 /** The body a handbook's figures are for, until a reader gives their own. */
 export const AVERAGE: Athlete = { stature_m: REFERENCE_STATURE_M, mass_kg: REFERENCE_MASS_KG }
@@ -52,19 +53,20 @@ export function measure(curriculum: Curriculum, athlete: Athlete = AVERAGE, memo
   return {
     handbook: curriculum.handbook,
     ...(curriculum.logo === undefined ? {} : { logo: curriculum.logo }),
+    ...(curriculum.words ? { words: curriculum.words } : {}),
     ladders: curriculum.ladders.map((ladder) => remembered(ladder, known, athlete, memory)),
     pages: curriculum.pages.map((page) => ({ ...page, known })),
   }
 }
 
-/** Ladders that were measured before, by the very value that was read; so that two states of a curriculum share what did not change. */
-export type Memory = WeakMap<Ladder, MeasuredLadder>
+/** Ladders that were measured before, by the very rungs that were read; so that two states of a curriculum share what did not change. */
+export type Memory = WeakMap<Ladder['rungs'], MeasuredLadder>
 
 function remembered(ladder: Ladder, known: Known, athlete: Athlete, memory: Memory): MeasuredLadder {
-  const before = memory.get(ladder)
-  if (before) return { ...before, known }
+  const before = memory.get(ladder.rungs)
+  if (before) return { ...ladder, rungs: before.rungs, digest: before.digest, sealed: before.sealed, known }
   const measured = measureLadder(ladder, known, athlete)
-  memory.set(ladder, measured)
+  memory.set(ladder.rungs, measured)
   return measured
 }
 

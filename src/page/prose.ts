@@ -1,6 +1,6 @@
 import type { Markdown } from '../ladder/curriculum.ts'
 import { isDrawn, readFlowchart, titleIn } from '../read/flowchart.ts'
-import { headingParts, markdown, type MarkdownToken } from '../read/markdown.ts'
+import { headingParts, headingSlug, markdown, type MarkdownToken } from '../read/markdown.ts'
 import { targetOf } from '../read/links.ts'
 import { linkTo, pageAddress, rungAddress, type Address } from './address.ts'
 import { flowchart } from './drawn-flowchart.ts'
@@ -12,9 +12,6 @@ import { written } from './written.ts'
 
 /** Ids in the prose are set apart from those of the page around it. */
 const PREFIX = 'on-'
-
-/** "Stepping back" as an id: `on-stepping-back`. */
-const slug = (title: string): string => title.normalize('NFKD').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '').slice(0, 60)
 
 /** How prose stands in a page: where its links start from, what level its own headings begin at, and its name where a page holds more than one piece. */
 type Setting = { readonly from: Address; readonly first_heading: number; readonly part?: string }
@@ -81,7 +78,7 @@ function nameHeading(heading: MarkdownToken, inline: MarkdownToken | undefined, 
     inline.content = title
     for (const child of inline.children ?? []) if (child.type === 'text') child.content = headingParts(child.content).title
   }
-  const name = id ?? (slug(title) || 'part')
+  const name = id ?? (headingSlug(title) || 'part')
   const nth = (used.get(name) ?? 0) + 1
   used.set(name, nth)
   heading.attrSet('id', PREFIX + (part === undefined ? '' : `${part}-`) + (nth === 1 ? name : `${name}-${nth}`))

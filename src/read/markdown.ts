@@ -31,6 +31,9 @@ export function headingParts(content: string): { readonly title: string; readonl
   return match ? { title: content.slice(0, match.index).trim(), id: match[1] } : { title: content.trim(), id: undefined }
 }
 
+/** "Stepping back" as an id: `stepping-back`. */
+export const headingSlug = (title: string): string => title.normalize('NFKD').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '').slice(0, 60)
+
 /** A stretch of the body under one heading: its words, its heading's line and the tokens between. */
 export type Section = {
   readonly title: string
@@ -40,6 +43,9 @@ export type Section = {
   readonly text: string
   /** The line its words begin on. */
   readonly text_line: number
+  /** Lines of the body, counted from 0, from below its heading to the next of its kind. */
+  readonly from: number
+  readonly to: number
   readonly tokens: readonly MarkdownToken[]
   readonly subsections: readonly Section[]
 }
@@ -76,7 +82,7 @@ function cut(tokens: readonly MarkdownToken[], lines: readonly string[], first_l
     const subsections = tag === 'h2' ? cut(inside, lines, first_line, 'h3', after, last) : []
     const until = tag === 'h2' ? (headingLine(inside, 'h3') ?? last) : last
     const begins = lines.slice(after, until).findIndex((each) => each.trim() !== '')
-    return { title, id, line: line + first_line, text: lines.slice(after, until).join('\n').trim(), text_line: after + Math.max(0, begins) + first_line, tokens: inside, subsections }
+    return { title, id, line: line + first_line, text: lines.slice(after, until).join('\n').trim(), text_line: after + Math.max(0, begins) + first_line, from: after, to: last, tokens: inside, subsections }
   })
 }
 

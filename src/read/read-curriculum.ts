@@ -8,7 +8,9 @@ import { fitted } from './plain-words.ts'
 import { readLadderFile, type LadderFile } from './read-ladder.ts'
 import { readLogo } from './read-logo.ts'
 import { readPage } from './read-page.ts'
+import { languageIn } from './read-translation.ts'
 import { atTop, textOf, type Reading } from './text.ts'
+import { withTranslations, type LayerWords } from './translated.ts'
 import { readYaml } from './yaml.ts'
 
 export const HANDBOOK_FILE = 'handbook.yaml'
@@ -24,7 +26,7 @@ export function readHandbook({ file: own, shown, bytes }: SourceFile): Reading<H
   return { ...(fields.value ? { value: fields.value } : {}), findings: [...yaml.findings, ...fields.findings] }
 }
 
-type Files = { readonly handbook: Handbook; readonly logo: string | undefined; readonly ladders: readonly LadderFile[]; readonly pages: readonly Page[] }
+type Files = { readonly handbook: Handbook; readonly logo: string | undefined; readonly ladders: readonly LadderFile[]; readonly pages: readonly Page[]; readonly words: LayerWords }
 
 /**
  * Reads a curriculum from its layers, the one that is extended first.
@@ -35,12 +37,14 @@ export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = ne
   const findings: Finding[] = []
   const ladders = new Map<string, Ladder>()
   const pages = new Map<string, Page>()
+  const words: LayerWords[] = []
   let handbook: Handbook | undefined
   let logo: string | undefined
   for (const layer of layers) {
     const read = readLayer(layer, findings, memory)
     if (!read) return { findings: inOrder(findings) }
     ;({ handbook, logo } = read)
+    words.push(read.words)
     addLadders(read, ladders, findings)
     addPages(read, pages, findings)
   }
@@ -55,7 +59,8 @@ export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = ne
     ladders: [...ladders.values()].toSorted((a, b) => compareText(a.id, b.id)),
     pages: [...pages.values()].toSorted((a, b) => a.order - b.order || compareText(a.id, b.id)),
   }
-  return { value, findings: inOrder(findings) }
+  const spoken = withTranslations(value, words, findings)
+  return { value: spoken, findings: inOrder(findings) }
 }
 
 /** Ladder files that were read before, by their name, layer and bytes; so that two states of a curriculum share what did not change. */
@@ -81,7 +86,9 @@ function readLayer({ files }: Layer, findings: Finding[], memory: ReadMemory): F
   if (!handbook.value) return undefined
   const by = handbook.value.organisation
   const sorted = files.toSorted((a, b) => compareText(a.file, b.file))
-  const within = (folder: string) => sorted.filter(({ file }) => file.startsWith(folder) && file.endsWith('.md'))
+  const spoken = sorted.filter(({ file }) => languageIn(file) !== undefined)
+  const others = new Set(spoken)
+  const within = (folder: string) => sorted.filter((one) => one.file.startsWith(folder) && one.file.endsWith('.md') && !others.has(one))
   const kept = <Value>({ value, findings: found }: Reading<Value>): Value[] => {
     findings.push(...found)
     return value === undefined ? [] : [value]
@@ -91,6 +98,7 @@ function readLayer({ files }: Layer, findings: Finding[], memory: ReadMemory): F
     logo: logoOf(handbook.value, own, files, findings),
     ladders: within('ladders/').flatMap(({ file, bytes, shown }) => kept(remembered(shown ?? file, bytes, by, memory))),
     pages: within('content/').flatMap(({ file, bytes, shown }) => kept(readPage(file, shown ?? file, bytes, by))),
+    words: { by, languages: handbook.value.languages, files: spoken },
   }
 }
 

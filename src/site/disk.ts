@@ -19,7 +19,7 @@ export type Workspace = { readonly layers: readonly Layer[]; readonly folders: r
 export type Reader = {
   /** The folder by its one true name, or undefined where there is none. */
   real(folder: string): Promise<string | undefined>
-  /** Its ladders, pages and handbook.yaml. `shown` is the folder as findings name it. */
+  /** Its ladders, pages, handbook.yaml and lists of words. `shown` is the folder as findings name it. */
   files(folder: string, shown: string, findings: Finding[]): Promise<SourceFile[]>
 }
 
@@ -87,9 +87,9 @@ async function realFolder(folder: string): Promise<string | undefined> {
   }
 }
 
-/** The files of one workspace that are ladders, pages or its handbook.yaml, by name. `shown` is the folder as findings name it. */
+/** The files of one workspace that are ladders, pages, its handbook.yaml or lists of words, by name. `shown` is the folder as findings name it. */
 async function filesOf(folder: string, shown: string, findings: Finding[]): Promise<SourceFile[]> {
-  const names = [HANDBOOK_FILE, ...(await logoIn(folder)), ...(await markdownIn(folder, 'ladders', findings)), ...(await markdownIn(folder, 'content', findings))]
+  const names = [HANDBOOK_FILE, ...(await logoIn(folder)), ...(await wordListsIn(folder)), ...(await markdownIn(folder, 'ladders', findings)), ...(await markdownIn(folder, 'content', findings))]
   const files: SourceFile[] = []
   for (const name of names.slice(0, MOST_FILES)) {
     const bytes = await bytesOf(path.join(folder, name))
@@ -106,6 +106,11 @@ async function logoIn(folder: string): Promise<string[]> {
   const logo = typeof bytes === 'string' ? undefined : readHandbook({ file: HANDBOOK_FILE, bytes }).value?.logo
   return logo === undefined ? [] : [logo]
 }
+
+/** Files such as words.es.yaml, at the top of a workspace. */
+export const WORD_LIST = /^words\.[A-Za-z0-9-]+\.yaml$/
+
+const wordListsIn = async (folder: string): Promise<string[]> => (await readdir(folder).catch(() => [])).filter((name) => WORD_LIST.test(name)).toSorted(compareText)
 
 async function markdownIn(folder: string, under: string, findings: Finding[]): Promise<string[]> {
   const found: string[] = []

@@ -5,7 +5,7 @@ import type { SourceFile } from '../ladder/curriculum.ts'
 import { compareText } from '../ladder/finding.ts'
 import { HANDBOOK_FILE, readHandbook } from '../read/read-curriculum.ts'
 import { atTop, MOST_BYTES } from '../read/text.ts'
-import { disk, readWorkspace, type Reader, type Workspace } from './disk.ts'
+import { disk, readWorkspace, WORD_LIST, type Reader, type Workspace } from './disk.ts'
 
 /** A run of git: what it wrote, or why it failed, in one sentence for a person. */
 type Ran = { readonly out: Buffer } | { readonly failed: string }
@@ -51,16 +51,18 @@ const READ = ['ladders', 'content', HANDBOOK_FILE]
 async function listed({ top, commit }: Commit, folder: string, under: readonly string[] = READ): Promise<{ name: string; object: string }[]> {
   const inside = path.relative(top, folder).replaceAll('\\', '/')
   const prefix = inside === '' ? '' : `${inside}/`
-  const ran = await git(top, ['ls-tree', '-r', '-z', '--full-tree', commit, '--', ...under.map((name) => prefix + name)])
-  if ('failed' in ran) return []
-  return ran.out
-    .toString()
-    .split('\0')
-    .flatMap((line) => {
-      const match = /^100(?:644|755) blob ([0-9a-f]+)\t(.*)$/s.exec(line)
-      const name = match?.[2]?.slice(prefix.length)
-      return match?.[1] && name !== undefined && (under.includes(name) || isRead(name)) ? [{ name, object: match[1] }] : []
-    })
+  const tree = (...words: string[]): Promise<Ran> => git(top, ['ls-tree', '-z', '--full-tree', ...words])
+  const lists = under === READ ? tree(commit, ...(prefix === '' ? [] : ['--', prefix])) : { failed: 'not asked for' }
+  const [within, beside] = await Promise.all([tree('-r', commit, '--', ...under.map((name) => prefix + name)), lists])
+  const files = (ran: Ran, isOurs: (name: string) => boolean): { name: string; object: string }[] =>
+    'failed' in ran
+      ? []
+      : ran.out.toString().split('\0').flatMap((line) => {
+          const match = /^100(?:644|755) blob ([0-9a-f]+)\t(.*)$/s.exec(line)
+          const name = match?.[2]?.slice(prefix.length)
+          return match?.[1] && name !== undefined && isOurs(name) ? [{ name, object: match[1] }] : []
+        })
+  return [...files(within, (name) => under.includes(name) || isRead(name)), ...files(beside, (name) => WORD_LIST.test(name))]
 }
 
 /** A Markdown file that is neither hidden nor in a folder that is, nor in one that is itself named like a file. */

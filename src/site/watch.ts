@@ -5,7 +5,7 @@ import path from 'node:path'
 const TOGETHER_MS = 80
 
 /** What of a workspace is read. */
-const READ = /^(handbook\.yaml|ladders([\\/]|$)|content([\\/]|$))/
+const READ = /^(handbook\.yaml|words\.[^\\/]*\.yaml$|ladders([\\/]|$)|content([\\/]|$))/
 
 /**
  * Calls `changed` after each save in any of the folders, once a save; saves during a call are answered by one more call after it.

@@ -1,0 +1,150 @@
+import type { Curriculum, Ladder, Page, SourceFile } from '../ladder/curriculum.ts'
+import { digestOf } from '../ladder/digest.ts'
+import { pathKey, type Finding, type Place } from '../ladder/finding.ts'
+import type { Part, Translated, TranslatedPart } from '../ladder/translation.ts'
+import { nearest } from './nearest.ts'
+import { ladderParts, pageParts } from './parts.ts'
+import { languageIn, readLadderTranslation, readPageTranslation, readWordList, type TranslationFile } from './read-translation.ts'
+import { shapeDiffers } from './shape.ts'
+import { atTop } from './text.ts'
+
+/** What a layer has in other languages, as it lies there, and what its handbook.yaml says of languages. */
+export type LayerWords = { readonly by: string; readonly languages: readonly string[]; readonly files: readonly SourceFile[] }
+
+const RULE = 'translations-fit'
+
+/** A file of one layer in one language. */
+type Found = { readonly layer: LayerWords; readonly language: string; readonly read: TranslationFile }
+
+/**
+ * Lays what the layers have in other languages beside the ladders and pages it is of.
+ *
+ * Shape   a curriculum and its layers' files, lowest first, to the same curriculum; findings are added to those there are.
+ */
+export function withTranslations(curriculum: Curriculum, layers: readonly LayerWords[], findings: Finding[]): Curriculum {
+  findings.push(...layers.flatMap(unlisted))
+  const [original, ...others] = [...new Set(curriculum.handbook.languages)]
+  const words = wordLists(curriculum.handbook.languages, layers, findings)
+  const shared = words.size > 0 ? { words } : {}
+  if (original === undefined || others.length === 0) return { ...curriculum, ...shared }
+  const ladders = filesBy('ladders/', others, layers, findings)
+  const pages = filesBy('content/', others, layers, findings)
+  const top = layers.at(-1)
+  const beside = <Of extends Ladder | Page>(one: Of, parts: readonly Part[], found: readonly Found[], phrases: readonly string[]): Of => ({
+    ...one,
+    ...withPlaces(one, found),
+    translations: others.map((language) => inOne(language, parts, found.filter((file) => file.language === language), top, phrases.filter((phrase) => !words.get(language)?.has(phrase)))),
+  })
+  findings.push(...astray(ladders, 'ladder', curriculum.ladders), ...astray(pages, 'page', curriculum.pages))
+  return {
+    ...curriculum,
+    ...shared,
+    ladders: curriculum.ladders.map((ladder) => beside(ladder, ladderParts(ladder), ladders.get(ladder.id) ?? [], phrasesOf(ladder))),
+    pages: curriculum.pages.map((page) => beside(page, pageParts(page), pages.get(page.id) ?? [], [])),
+  }
+}
+
+/** Words of a ladder that many share, and which stand in words.LANG.yaml. */
+export const phrasesOf = ({ movement, equipment, rungs, withdrawn_notes }: Ladder): string[] => [
+  ...new Set([movement, ...equipment, ...rungs.flatMap((rung) => rung.equipment), ...withdrawn_notes.flatMap(({ note, because }) => [note, because])]),
+]
+
+/** Files whose language this layer's handbook.yaml does not list. */
+const unlisted = ({ languages, files }: LayerWords): Finding[] =>
+  files.flatMap(({ file, shown }) => {
+    const language = languageIn(file) ?? ''
+    const name = shown ?? file
+    if (!languages.includes(language)) return [atTop(name, 'languages-are-listed', `"${language}" is not among the languages of handbook.yaml (${languages.join(', ')}). Add it there, or give the file another name.`)]
+    return language === languages[0] && file.endsWith('.md') ? [atTop(name, 'languages-are-listed', `The files are written in ${language}, the first language of handbook.yaml; a translation is into another. Give the file another name.`)] : []
+  })
+
+/** The phrases of each language, a layer's over those of the layers below. */
+function wordLists(languages: readonly string[], layers: readonly LayerWords[], findings: Finding[]): Map<string, Map<string, string>> {
+  const lists = new Map<string, Map<string, string>>()
+  for (const { files } of layers) {
+    for (const file of files.filter((one) => one.file.endsWith('.yaml'))) {
+      const language = languageIn(file.file) ?? ''
+      if (!languages.includes(language)) continue
+      const { value, findings: found } = readWordList(file)
+      findings.push(...found)
+      lists.set(language, new Map([...(lists.get(language) ?? []), ...(value ?? [])]))
+    }
+  }
+  return lists
+}
+
+/** The files of each ladder or page, the lowest layer's first. */
+function filesBy(folder: 'ladders/' | 'content/', languages: readonly string[], layers: readonly LayerWords[], findings: Finding[]): Map<string, Found[]> {
+  const all = new Map<string, Found[]>()
+  for (const layer of layers) {
+    for (const { file, shown, bytes } of layer.files.filter((one) => one.file.startsWith(folder))) {
+      const language = languageIn(file) ?? ''
+      if (!languages.includes(language)) continue
+      const name = shown ?? file
+      const { value: read, findings: found } = folder === 'ladders/' ? readLadderTranslation(name, bytes) : readPageTranslation(name, bytes)
+      findings.push(...found)
+      if (!read) continue
+      const beside = all.get(read.translates) ?? []
+      findings.push(...misnamed(file, folder, language, read), ...twice(beside, layer, language, read))
+      all.set(read.translates, [...beside, { layer, language, read }])
+    }
+  }
+  return all
+}
+
+const placeOfKey = ({ places, file }: TranslationFile, key: string): Place => places.get(key) ?? { file, line: 1, column: 1 }
+
+/** A file is called after what it translates, so that it is found beside it. */
+function misnamed(file: string, folder: string, language: string, read: TranslationFile): Finding[] {
+  const inside = file.slice(folder.length, -`.${language}.md`.length)
+  const name = folder === 'ladders/' ? (inside.split('/').at(-1) ?? '') : inside.replaceAll('/', '-')
+  return name === read.translates ? [] : [{ ...placeOfKey(read, 'translates'), rule: RULE, message: `The file is named "${name.slice(0, 80)}" but translates "${read.translates}". Make the two the same.` }]
+}
+
+function twice(beside: readonly Found[], layer: LayerWords, language: string, read: TranslationFile): Finding[] {
+  const twin = beside.find((one) => one.layer === layer && one.language === language)
+  return twin ? [{ ...placeOfKey(read, 'translates'), rule: RULE, message: `"${read.translates}" is translated already, in ${twin.read.file}. Join the two files.` }] : []
+}
+
+/** Files that translate what is not there. */
+function astray(files: ReadonlyMap<string, readonly Found[]>, what: 'ladder' | 'page', originals: readonly { readonly id: string }[]): Finding[] {
+  const known = originals.map(({ id }) => id)
+  return [...files].flatMap(([id, found]) => {
+    if (known.includes(id)) return []
+    const like = nearest(id, known)
+    return found.map(({ read }) => ({ ...placeOfKey(read, 'translates'), rule: RULE, message: `There is no ${what} "${id}" to translate. ${like ? `Did you mean ${like}?` : `Name a ${what} of this handbook.`}` }))
+  })
+}
+
+/** The places of translations under `translations/LANG/`, the topmost layer's over those below. */
+function withPlaces({ places }: Ladder | Page, found: readonly Found[]): { places: ReadonlyMap<string, Place> } | undefined {
+  if (found.length === 0) return undefined
+  const all = new Map(places)
+  for (const { language, read } of found) for (const [key, place] of read.places) all.set(pathKey(['translations', language, ...(key === '' ? [] : [key])]), place)
+  return { places: all }
+}
+
+/** One ladder or page in one language. */
+function inOne(language: string, parts: readonly Part[], found: readonly Found[], top: LayerWords | undefined, unworded: readonly string[]): Translated {
+  const own = found.find(({ layer }) => layer === top)?.read
+  return {
+    language,
+    there: found.length > 0,
+    own,
+    parts: parts.map((part) => standingOf(part, found.toReversed(), top)),
+    unworded,
+  }
+}
+
+/** What stands for a part: the topmost layer's words that were made from those that stand now; else the topmost, which do not stand. */
+function standingOf(part: Part, found: readonly Found[], top: LayerWords | undefined): TranslatedPart {
+  const digest = digestOf(part.words)
+  const said = found.filter(({ read }) => read.parts.has(part.key))
+  const current = said.find(({ read }) => read.of.get(part.key) === digest)
+  const chosen = current ?? said.find(({ layer }) => part.by === undefined || layer.by === part.by)
+  const words = chosen?.read.parts.get(part.key)
+  if (!chosen || words === undefined) return { ...part, digest, standing: 'missing', own: false }
+  const standing = current ? 'current' : chosen.read.of.has(part.key) ? 'stale' : 'unsealed'
+  const differs = standing === 'stale' ? undefined : shapeDiffers(words, part.words)
+  return { ...part, digest, standing, said: words, ...(differs === undefined ? {} : { differs }), own: chosen.layer === top }
+}
