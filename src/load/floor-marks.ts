@@ -1,5 +1,6 @@
 import { figureText } from '../quantity/figure.ts'
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
+import type { Unit } from '../quantity/unit.ts'
 import { fit } from './fit.ts'
 import { ask, askMiddle, type Athlete, type Inputs, type LoadModel } from './model.ts'
 import { supportedBody } from './supported-body.ts'
@@ -54,14 +55,24 @@ export function floorMarks(inputs: Inputs, average: Athlete, statures_cm: readon
   })
 }
 
-/** One thing to mark: what it is called, and how a mark says it. */
-export type MarkRow = { readonly name: string; readonly of: (mark: Mark) => string }
+/** One thing to mark: what it is called, its value with its unit, and how a mark says it in metric. */
+export type MarkRow = { readonly name: string; readonly unit: Unit; readonly value: (mark: Mark) => number | undefined; readonly of: (mark: Mark) => string }
+
+const markRow = (name: string, unit: Unit, value: MarkRow['value']): MarkRow => ({
+  name,
+  unit,
+  value,
+  of: (mark) => {
+    const measured = value(mark)
+    return measured === undefined ? '–' : figureText(measured, unit)
+  },
+})
 
 /** What a coach marks, for the rung's own way of setting up. */
 export function markRows(inputs: Inputs): MarkRow[] {
-  const hands: MarkRow = { name: 'hands above the floor', of: ({ hands_cm }) => figureText(hands_cm, 'cm') }
-  const lean: MarkRow = { name: 'lean from upright', of: ({ lean_deg }) => figureText(lean_deg, 'deg') }
-  const apart: MarkRow = { name: 'feet to hands, along the floor', of: ({ feet_to_hands_cm }) => figureText(Math.abs(feet_to_hands_cm), 'cm') }
+  const hands = markRow('hands above the floor', 'cm', ({ hands_cm }) => hands_cm)
+  const lean = markRow('lean from upright', 'deg', ({ lean_deg }) => lean_deg)
+  const apart = markRow('feet to hands, along the floor', 'cm', ({ feet_to_hands_cm }) => Math.abs(feet_to_hands_cm))
   if (inputs.hands !== 'straps') return [hands, apart]
-  return [lean, { name: 'strap, anchor to grip', of: ({ strap_cm }) => (strap_cm === undefined ? '–' : figureText(strap_cm, 'cm')) }, apart]
+  return [lean, markRow('strap, anchor to grip', 'cm', ({ strap_cm }) => strap_cm), apart]
 }

@@ -6,7 +6,7 @@ import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { markdown, type MarkdownToken } from '../read/markdown.ts'
 import type { Address } from './address.ts'
 import { loadText, titleOf } from './figures.ts'
-import { html, type Html } from './html.ts'
+import { asIs, html, joined, say, type Html, type Part, type Words } from './html.ts'
 import { qrCode } from './qr.ts'
 import { supervisionText } from './safety.ts'
 
@@ -19,8 +19,8 @@ const wordsOf = ({ children }: MarkdownToken): string => (children ?? []).map(({
 export const plainLine = (text: Markdown): string => plainLines(text).join(' ')
 
 /** What a card says of a rung's load, with the name of the quantity unless the card has one name for all. */
-export const cardLoad = (rung: MeasuredRung, common?: string): string =>
-  isMissing(rung.outcome) ? 'no load computed' : rung.outcome.quantity.name === common ? loadText(rung) : `${loadText(rung)}, ${rung.outcome.quantity.name}`
+export const cardLoad = (rung: MeasuredRung, common?: string): Words =>
+  isMissing(rung.outcome) ? 'no load computed' : rung.outcome.quantity.name === common ? loadText(rung) : say`${loadText(rung)}, ${rung.outcome.quantity.name}`
 
 /** The quantity all computed rungs of a ladder are known by, where it is one. */
 export function commonQuantity({ rungs }: MeasuredLadder): string | undefined {
@@ -29,8 +29,8 @@ export function commonQuantity({ rungs }: MeasuredLadder): string | undefined {
 }
 
 /** What must be shown before a rung, one line a way to it. */
-export const cardEntry = ({ steps }: MeasuredRung, ladder: MeasuredLadder, say: (entry: FullEntry) => string = entryText): string[] =>
-  steps.length === 0 ? ['Begin here.'] : steps.map(({ from, entry }) => `${say(entry)}${steps.length > 1 || isFork(from, ladder) ? `, on ${titleOf(ladder, from)}` : ''}`)
+export const cardEntry = ({ steps }: MeasuredRung, ladder: MeasuredLadder, shown: (entry: FullEntry) => string = entryText): Words[] =>
+  steps.length === 0 ? ['Begin here.'] : steps.map(({ from, entry }) => (steps.length > 1 || isFork(from, ladder) ? say`${shown(entry)}, on ${titleOf(ladder, from)}` : shown(entry)))
 
 /** The standard of a ladder in words, and an entry in words where it is another. */
 export const standardText = ({ standard }: MeasuredLadder): string => entryText(fullEntry(standard, {}))
@@ -46,7 +46,7 @@ export const cardCautions = ({ cautions, outcome }: MeasuredRung): string[] => [
 export const cardWatch = ({ supervision }: MeasuredRung, ladder: MeasuredLadder): string[] => (supervision === undefined || supervision === ladder.supervision ? [] : [supervisionText(supervision)])
 
 /** "Press-up · rung 3 of 11 · the aim". */
-export const placeText = ({ id }: MeasuredRung, { title, rungs, aim }: MeasuredLadder): string => `${title} · rung ${rungs.findIndex((each) => each.id === id) + 1} of ${rungs.length}${id === aim ? ' · the aim' : ''}`
+export const placeText = ({ id }: MeasuredRung, { title, rungs, aim }: MeasuredLadder): Part => [say`${title} · rung ${rungs.findIndex((each) => each.id === id) + 1} of ${rungs.length}`, id === aim && [' · ', 'the aim']]
 
 /** Whose card it is and of when, the same on every card. */
 export type Imprint = Pick<Handbook, 'title' | 'organisation' | 'edition' | 'address'> & { readonly on: string | undefined }
@@ -54,19 +54,19 @@ export type Imprint = Pick<Handbook, 'title' | 'organisation' | 'edition' | 'add
 export const imprintOf = ({ title, organisation, edition, address, editions }: Handbook): Imprint => ({ title, organisation, edition, address, on: editions?.find((each) => each.edition === edition)?.on })
 
 /** "Edition 2026.2, 2026-10-03". */
-export const editionText = ({ edition, on }: Pick<Imprint, 'edition' | 'on'>): string => `Edition ${edition}${on === undefined ? '' : `, ${on}`}`
+export const editionText = ({ edition, on }: Pick<Imprint, 'edition' | 'on'>): Words => (on === undefined ? say`Edition ${edition}` : say`Edition ${edition}, ${on}`)
 
 /** Where a card's code leads: a page of the published handbook, and the edition the card was printed from. */
 export const codeAddress = (published: string, to: Address, edition: string): string => `${published.replace(/\/$/, '')}${to}?edition=${edition}`
 
 /** The code of a card, where the handbook names the address it is published at. */
 export const cardCode = ({ address, edition }: Imprint, to: Address, name: string): Html | undefined =>
-  address === undefined ? undefined : html`<p class="card-code">${qrCode(codeAddress(address, to, edition), `Code that leads to ${name}`)}</p>`
+  address === undefined ? undefined : html`<p class="card-code">${qrCode(codeAddress(address, to, edition), say`Code that leads to ${name}`)}</p>`
 
 /** Where the page of a card is, in letters: for those without a reader of codes, and for handbooks without an address. */
-export const pathText = ({ address }: Imprint, to: Address): string => (address === undefined ? `In the handbook: ${to}` : `${address.replace(/^https:\/\/|\/$/g, '')}${to}`)
+export const pathText = ({ address }: Imprint, to: Address): Part => (address === undefined ? say`In the handbook: ${asIs(to)}` : asIs(`${address.replace(/^https:\/\/|\/$/g, '')}${to}`))
 
 /** The last lines of every card: edition, whose it is, where its page is, and what it is not. */
-export const footText = (imprint: Imprint, to: Address): string => `${editionText(imprint)} · ${imprint.organisation} · ${pathText(imprint, to)} · ${CARD_NOTE}`
+export const footText = (imprint: Imprint, to: Address): Part => joined([editionText(imprint), imprint.organisation, pathText(imprint, to), CARD_NOTE], ' · ')
 
 const CARD_NOTE = 'Estimates for an average body, no medical advice. Local rules, makers and qualified people come first.'

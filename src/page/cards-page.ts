@@ -2,7 +2,7 @@ import { compareText } from '../ladder/finding.ts'
 import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
 import { ladderAddress, linkTo, type Address } from './address.ts'
 import { editionText, imprintOf, type Imprint } from './card-words.ts'
-import { html, type Html } from './html.ts'
+import { html, say, type Html } from './html.ts'
 import { pocketCards } from './pocket-card.ts'
 import type { SitePage } from './site-page.ts'
 import { wallCard } from './wall-card.ts'
@@ -33,8 +33,8 @@ function wallPage(ladder: MeasuredLadder, imprint: Imprint, pdfs: boolean): Site
   const address = wallAddress(ladder.id)
   return {
     address,
-    title: `Wall card: ${ladder.title}`,
-    description: `${ladder.title} for the wall: its rungs in order with load, entry and cautions, form points, stop signs and who asks first.`,
+    title: say`Wall card: ${ladder.title}`,
+    description: say`${ladder.title} for the wall: its rungs in order with load, entry and cautions, form points, stop signs and who asks first.`,
     body: html`<div class="not-on-paper"><p class="trail"><a href="${linkTo(address, CARDS)}">Cards</a> · <a href="${linkTo(address, ladderAddress(ladder.id))}">${ladder.title}</a></p>
 <h1>Wall card: ${ladder.title}</h1>
 <p>Choose the paper, then print this page from the browser’s menu, at full size and with the browser’s own margins. Only the card is printed.${pdfLink(address, wallPdf(ladder.id), pdfs)}</p>
@@ -47,8 +47,8 @@ function pocketPage(ladder: MeasuredLadder, imprint: Imprint, pdfs: boolean): Si
   const address = pocketAddress(ladder.id)
   return {
     address,
-    title: `Pocket cards: ${ladder.title}`,
-    description: `${ladder.title} for the pocket: a card of A6 for each rung, four to a sheet of A4.`,
+    title: say`Pocket cards: ${ladder.title}`,
+    description: say`${ladder.title} for the pocket: a card of A6 for each rung, four to a sheet of A4.`,
     body: html`<div class="not-on-paper"><p class="trail"><a href="${linkTo(address, CARDS)}">Cards</a> · <a href="${linkTo(address, ladderAddress(ladder.id))}">${ladder.title}</a></p>
 <h1>Pocket cards: ${ladder.title}</h1>
 <p>One card a rung. Print this page on A4 at full size, without margins, and cut along the lines. A card with more safety notes than A6 holds takes the room of two.${pdfLink(address, pocketPdf(ladder.id), pdfs)}</p></div>

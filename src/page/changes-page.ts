@@ -4,7 +4,7 @@ import { editionKind } from '../compare/compare.ts'
 import { changeText, exampleText } from '../compare/say.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
-import { html, type Html } from './html.ts'
+import { html, say, type Html } from './html.ts'
 import type { SitePage } from './site-page.ts'
 
 /** What came with one edition, or why that cannot be said. Newest first in a list. */
@@ -73,7 +73,7 @@ export function changesPage(curriculum: MeasuredCurriculum, editions: readonly E
   return {
     address: CHANGES,
     title: 'What has changed',
-    description: `What changed from edition to edition of ${curriculum.handbook.title}, with every number that moved.`,
+    description: say`What changed from edition to edition of ${curriculum.handbook.title}, with every number that moved.`,
     found: { kind: 'page' },
     body: html`<h1>What has changed</h1>
 <p class="lead">This is edition ${curriculum.handbook.edition}. ${editions.length === 0 ? 'No earlier edition is listed.' : 'What was typed and what follows from it are told apart.'}</p>

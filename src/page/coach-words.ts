@@ -1,7 +1,8 @@
 import { models } from '../load/index.ts'
 import { sources } from '../load/sources.ts'
 import { rules } from '../check/index.ts'
-import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
+import type { MeasuredCurriculum, MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
+import { plainLines } from './card-words.ts'
 
 /** What a coach wrote in a ladder that stands on pages as it is, its names with it. */
 const ofLadder = ({ id, title, movement, equipment, form, stop, ask_first, layer, review, sources: cited = [], amended, withdrawn_notes, rungs, retired = [] }: MeasuredLadder): (string | undefined)[] => [
@@ -11,8 +12,13 @@ const ofLadder = ({ id, title, movement, equipment, form, stop, ask_first, layer
   ...amended.flatMap(({ by, because }) => [by, because]),
   ...withdrawn_notes.flatMap(({ note, because, by, layer: whose }) => [note, because, by, whose]),
   ...retired.flatMap((gone) => [gone.id, gone.because]),
-  ...rungs.flatMap((rung) => [rung.id, rung.title, ...rung.equipment, ...rung.form, ...rung.cautions, rung.first_side]),
+  ...rungs.flatMap(ofRung),
 ]
+
+const ofRung = ({ id, title, equipment, form, cautions, first_side, words }: MeasuredRung): (string | undefined)[] => [id, title, ...equipment, ...form, ...cautions, first_side, words?.set_up, ...(words?.cues ?? [])]
+
+/** A text as it is written, and as paper shows it, without its marks. */
+const bothWays = (text: string): string[] => [text.trim(), ...plainLines(text), plainLines(text).join(' ')]
 
 /** Names of the program's own, which are the same in every language. */
 const NAMES: readonly string[] = [
@@ -30,5 +36,5 @@ export const coachWords = ({ handbook: { title, organisation, edition, contact, 
       ...editions.flatMap((each) => [each.edition, each.note]),
       ...ladders.flatMap(ofLadder),
       ...pages.flatMap(({ id, title: name, summary }) => [id, name, summary]),
-    ].filter((text) => text !== undefined),
+    ].flatMap((text) => (text === undefined ? [] : bothWays(text))),
   )

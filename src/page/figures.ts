@@ -1,14 +1,14 @@
-import { figureText, intervalText } from '../quantity/figure.ts'
+import { figureText } from '../quantity/figure.ts'
 import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import { interval, type Spread } from '../quantity/spread.ts'
 import type { Unit } from '../quantity/unit.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import type { Step, StepKind } from '../measure/step.ts'
 import { linkTo, rungAddress, type Address } from './address.ts'
-import { html, type Html } from './html.ts'
+import { amount, between, html, say, type Amount, type Html, type Words } from './html.ts'
 
 /** A number with its unit, leading to the place where it is derived. */
-export const figure = (text: string, href: string): Html => html`<a class="figure" href="${href}">${text}</a>`
+export const figure = (text: Words, href: string): Html => html`<a class="figure" href="${href}">${text}</a>`
 
 /** Where the numbers of a rung are derived. */
 export const workingOf = (from: Address, ladder: string, rung: string): string => linkTo(from, `${rungAddress(ladder, rung)}#working`)
@@ -17,21 +17,21 @@ export const workingOf = (from: Address, ladder: string, rung: string): string =
 export const notComputed = (why: string): Html => html`<span class="no-figure">not computed: ${why}</span>`
 
 /** "72 % of body weight" */
-export const spreadText = (value: Spread, unit: Unit): string => figureText(value.mid, unit)
+export const spreadText = (value: Spread, unit: Unit): Amount => amount(value.mid, unit)
 
 /** "70 to 74 % of body weight", or nothing where everybody is alike. */
-export function spanText(value: Spread, unit: Unit): string | undefined {
+export function spanText(value: Spread, unit: Unit): Amount | undefined {
   const { low, high } = interval(value)
-  return figureText(low, unit) === figureText(high, unit) ? undefined : intervalText({ low, high }, unit)
+  return figureText(low, unit) === figureText(high, unit) ? undefined : between(low, high, unit)
 }
 
 /** The load a rung is known by, in words: on one working limb. */
-export function loadText({ outcome }: MeasuredRung): string {
-  return isMissing(outcome) ? `not computed: ${outcome.missing}` : `${spreadText(outcome.load, outcome.quantity.unit)}`
+export function loadText({ outcome }: MeasuredRung): Words {
+  return isMissing(outcome) ? say`not computed: ${outcome.missing}` : spreadText(outcome.load, outcome.quantity.unit)
 }
 
 /** A figure of the load beside the one on one limb, by its name. */
-export function besideText({ outcome }: MeasuredRung, name: string): string | undefined {
+export function besideText({ outcome }: MeasuredRung, name: string): Amount | undefined {
   if (isMissing(outcome)) return undefined
   const found = outcome.figures.find((candidate) => candidate.name.startsWith(name))
   return found && !isMissing(found.value) ? spreadText(found.value, found.unit) : undefined
@@ -46,7 +46,7 @@ export const STEP_WORDS: Record<StepKind, string> = {
   backwards: 'lighter than the rung before',
 }
 
-export const kindText = (kind: Outcome<StepKind>): string => (isMissing(kind) ? `step not computed: ${kind.missing}` : STEP_WORDS[kind])
+export const kindText = (kind: Outcome<StepKind>): Words => (isMissing(kind) ? say`step not computed: ${kind.missing}` : STEP_WORDS[kind])
 
 /** The step from the rung above in the file, or the first there is. */
 export const mainStep = ({ steps }: MeasuredRung): Step | undefined => steps[0]

@@ -1,26 +1,30 @@
-import { figureText } from '../quantity/figure.ts'
+import { centimetres } from '../quantity/imperial.ts'
 import { isMissing } from '../quantity/outcome.ts'
 import { floorMarks, markRows, type MarkRow } from '../load/floor-marks.ts'
 import { AVERAGE, type MeasuredRung } from '../measure/measure.ts'
 import { figure, notComputed } from './figures.ts'
-import { html, type Html } from './html.ts'
+import { amount, html, type Html, type Part } from './html.ts'
 
 const WORKING = '#working'
 
-/** Body heights that fit a phone. Units cm. */
+/** Body heights that fit a phone, in the handbook's own units. */
 const SHOWN_CM = [150, 160, 170, 180, 190, 200]
+const SHOWN_IN = [60, 63, 66, 70, 74, 78]
 
 /** Where hands and feet go for each body height, so that this rung is one load for all. */
-export function floorMarkTable(rung: MeasuredRung): Html | undefined {
+export const floorMarkTable = (rung: MeasuredRung): Part => (tongue) => {
   if (rung.model.name !== 'supported-body' || isMissing(rung.outcome)) return undefined
-  const marks = floorMarks(rung.inputs, AVERAGE, SHOWN_CM)
+  const marks = floorMarks(rung.inputs, AVERAGE, tongue.units === 'imperial' ? SHOWN_IN.map(centimetres) : SHOWN_CM)
   if (isMissing(marks)) return undefined
-  const cell = (row: MarkRow, mark: (typeof marks)[number][1]): Html => html`<td>${isMissing(mark) ? '–' : figure(row.of(mark), WORKING)}</td>`
-  const unable = marks.flatMap(([stature_cm, mark]) => (isMissing(mark) ? [html`<p>At ${figureText(stature_cm, 'cm')}: ${notComputed(mark.missing)}</p>`] : []))
+  const cell = (row: MarkRow, mark: (typeof marks)[number][1]): Html => {
+    const value = isMissing(mark) ? undefined : row.value(mark)
+    return html`<td>${value === undefined ? '–' : figure(amount(value, row.unit), WORKING)}</td>`
+  }
+  const unable = marks.flatMap(([stature_cm, mark]) => (isMissing(mark) ? [html`<p>At ${amount(stature_cm, 'cm')}: ${notComputed(mark.missing)}</p>`] : []))
   return html`<section data-pagefind-ignore><h2 id="marks">Set up by body height</h2>
 <p>So that this rung is the same load for a tall and a short athlete.</p>
 <div class="scroll" tabindex="0" role="region" aria-labelledby="marks"><table>
-<thead><tr><th scope="col">body height</th>${marks.map(([stature_cm]) => html`<th scope="col">${figureText(stature_cm, 'cm')}</th>`)}</tr></thead>
+<thead><tr><th scope="col">body height</th>${marks.map(([stature_cm]) => html`<th scope="col">${amount(stature_cm, 'cm')}</th>`)}</tr></thead>
 <tbody>${markRows(rung.inputs).map((row) => html`
 <tr><th scope="row">${row.name}</th>${marks.map(([, mark]) => cell(row, mark))}</tr>`)}
 </tbody></table></div>${unable}</section>`

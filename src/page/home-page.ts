@@ -3,7 +3,7 @@ import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
 import { ladderAddress, linkTo, pageAddress } from './address.ts'
 import { FIND_YOUR_RUNG } from './find-your-rung-page.ts'
 import { titleOf } from './figures.ts'
-import { html, type Html } from './html.ts'
+import { capital, html, say, type Html } from './html.ts'
 import { spanRail } from './rail.ts'
 import type { SitePage } from './site-page.ts'
 
@@ -24,11 +24,11 @@ export function homePage({ handbook, ladders, pages }: MeasuredCurriculum): Site
   return {
     address: HOME,
     title: handbook.title,
-    description: `${handbook.organisation}: ${ladders.length} ladders, from the easiest version of a movement to the hardest, with what it takes to step up.`,
+    description: say`${handbook.organisation}: ${ladders.length} ladders, from the easiest version of a movement to the hardest, with what it takes to step up.`,
     body: html`<h1>${handbook.title}</h1>
 <p class="lead">Find the movement, then the rung you can do in perfect form. Each ladder shows what must be shown before the next rung, how much each rung loads, and when to stop. <a href="${linkTo(HOME, FIND_YOUR_RUNG)}">Find your rung</a> from one set.</p>
 <div class="movements">${movements.map(
-  (movement) => html`<section class="movement"><h2>${movement[0]?.toUpperCase()}${movement.slice(1)}</h2>
+  (movement) => html`<section class="movement"><h2>${capital(movement)}</h2>
 <ul class="ladders">${ladders.filter((ladder) => ladder.movement === movement).map(ladderRow)}
 </ul></section>
 `,

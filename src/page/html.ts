@@ -1,6 +1,7 @@
 import type { Unit } from '../quantity/unit.ts'
+import { escaped } from './escaped.ts'
 import { ENGLISH, type Tongue } from './tongue.ts'
-import { written } from './written.ts'
+import { spoken, written } from './written.ts'
 
 /**
  * Markup that is safe to put into a page, not yet written in any language. Made only by `html` and `raw`.
@@ -16,8 +17,11 @@ export type Phrase = { readonly says: readonly string[]; readonly holes: readonl
 /** A number that keeps its unit until it is written, so that it is rounded once, in the reader's units. With two ends it is an interval. */
 export type Amount = { readonly unit: Unit; readonly low: number; readonly high: number }
 
+/** A text that is no language's: an address, a name. */
+export type Kept = { readonly kept: string }
+
 /** Words of a page before they are written: finished ones, or a phrase with holes. */
-export type Words = string | Phrase | Amount
+export type Words = string | Phrase | Amount | Kept
 
 /** What a hole may hold. A function is asked only when the page is written, and is told in which tongue. */
 export type Part = Html | Words | number | undefined | false | readonly Part[] | ((tongue: Tongue) => Part)
@@ -40,8 +44,22 @@ export const html = (strings: TemplateStringsArray, ...parts: readonly Part[]): 
 /** A sentence with holes, for a place that takes no markup. */
 export const say = (says: TemplateStringsArray, ...holes: readonly Part[]): Phrase => ({ says, holes })
 
+/** A text that is written as it is in every language. */
+export const asIs = (kept: string): Kept => ({ kept })
+
 /** A number with its unit, not yet rounded. */
 export const amount = (value: number, unit: Unit): Amount => ({ unit, low: value, high: value })
 
 /** Two ends with their unit, not yet rounded. */
 export const between = (low: number, high: number, unit: Unit): Amount => ({ unit, low, high })
+
+/** Parts one after the other with something between them: items of a list. */
+export const joined = (parts: readonly Part[], separator: string): Part => parts.flatMap((part, index) => (index === 0 ? [part] : [separator, part]))
+
+/** The first letter made large, in the language it is written in. */
+export const capital =
+  (words: Words): Part =>
+  (tongue) => {
+    const text = spoken(words, tongue)
+    return raw(escaped(text.charAt(0).toLocaleUpperCase(tongue.language) + text.slice(1)))
+  }

@@ -1,7 +1,9 @@
 import type { MeasuredLadder } from '../measure/measure.ts'
 import { linkTo, ladderAddress, rungAddress, type Address } from './address.ts'
-import { html, type Html } from './html.ts'
+import { html, type Html, type Part } from './html.ts'
 import { ladderFacts, type RungFact } from './ladder-facts.ts'
+import { ENGLISH, type Tongue } from './tongue.ts'
+import { spoken } from './written.ts'
 
 /** Letters a line of a label may have before it wraps. */
 const LINE_LETTERS = 26
@@ -10,9 +12,9 @@ const LINE_LETTERS = 26
 const quoted = (text: string): string => `"${text.replace(/[#"]/g, (character) => (character === '#' ? '#35;' : '#quot;'))}"`
 
 /** Breaks a label into short lines, at spaces. */
-function wrapped(text: string): string {
+function wrapped(text: Part, tongue: Tongue): string {
   const lines: string[] = []
-  for (const word of text.split(' ')) {
+  for (const word of spoken(text, tongue).split(' ')) {
     const last = lines.at(-1)
     if (last !== undefined && `${last} ${word}`.length <= LINE_LETTERS) lines[lines.length - 1] = `${last} ${word}`
     else lines.push(word)
@@ -23,16 +25,18 @@ function wrapped(text: string): string {
 /**
  * A ladder as a Mermaid flowchart, the first rung at the bottom.
  *
- * Shape   a measured ladder to text, the same bytes for the same ladder.
+ * Shape   a measured ladder and a language to text, the same bytes for the same two.
  */
-export function ladderDiagram(ladder: MeasuredLadder): string {
+export function ladderDiagram(ladder: MeasuredLadder, tongue: Tongue = ENGLISH): string {
   const { rungs, steps } = ladderFacts(ladder)
   const name = new Map(rungs.map(({ id }, index) => [id, `r${index}`]))
   const node = ({ id, title, load, demand, aim }: RungFact): string => {
-    const lines = [title, load, ...(demand ? [demand] : []), ...(aim ? ['the aim'] : [])].map(wrapped).join('\n')
+    const lines = [title, load, ...(demand ? [demand] : []), ...(aim ? ['the aim'] : [])]
+      .map((text) => wrapped(text, tongue))
+      .join('\n')
     return `  ${name.get(id)}[${quoted(lines)}]${aim ? `\n  class ${name.get(id)} aim` : ''}`
   }
-  const edge = ({ from, to, entry }: { from: string; to: string; entry: string }): string => `  ${name.get(from)} -->|${quoted(wrapped(entry))}| ${name.get(to)}`
+  const edge = ({ from, to, entry }: { from: string; to: string; entry: string }): string => `  ${name.get(from)} -->|${quoted(wrapped(entry, tongue))}| ${name.get(to)}`
   return ['flowchart BT', ...rungs.map(node), ...steps.map(edge), ''].join('\n')
 }
 

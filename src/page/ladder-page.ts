@@ -1,4 +1,3 @@
-import { figureText, intervalText } from '../quantity/figure.ts'
 import { isMissing } from '../quantity/outcome.ts'
 import { entryText, fullEntry } from '../measure/entry.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
@@ -9,7 +8,7 @@ import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
 import { FIND_YOUR_RUNG } from './find-your-rung-page.ts'
 import { onPaper } from './cards-page.ts'
 import { figure, kindText, loadText, notComputed, titleOf, workingOf } from './figures.ts'
-import { html, type Html } from './html.ts'
+import { amount, between, html, joined, say, type Html, type Part, type Words } from './html.ts'
 import { ladderInWords } from './ladder-diagram.ts'
 import { ownNumbers } from './own-numbers.ts'
 import { inlineProse, prose } from './prose.ts'
@@ -26,7 +25,7 @@ function rungRow(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Htm
   return html`
 <li${rung.id === ladder.aim ? html` class="aim"` : ''}>
 <h3><a href="${linkTo(from, rungAddress(ladder.id, rung.id))}">${rung.title}</a>${rung.id === ladder.aim && html` <span class="badge">the aim</span>`}</h3>
-${rung.demand.length > 0 && html`<p class="demand">Also: ${rung.demand.join(', ')}</p>`}
+${rung.demand.length > 0 && html`<p class="demand">Also: ${joined(rung.demand, ', ')}</p>`}
 ${loadRail(rung, ladder)}
 <p class="load">${isMissing(rung.outcome) ? notComputed(rung.outcome.missing) : html`${rung.outcome.quantity.name}: ${figure(loadText(rung), working)}`}</p>
 ${rung.steps.length === 0 ? html`<p class="step">Begin here.</p>` : rung.steps.map((step) => stepLine(step, ladder))}
@@ -42,7 +41,7 @@ function stepTable(ladder: MeasuredLadder, from: Address): Html {
       const { predicted, computed_entry, block } = step
       return html`
 <tr><th scope="row">${titleOf(ladder, step.from)} to ${rung.title}</th>
-${cell(isMissing(predicted) ? '–' : figure(`${repsText(predicted)} reps`, working))}${cell(isMissing(computed_entry) ? '–' : figure(figureText(computed_entry, 'reps'), working))}${cell(isMissing(block) ? '–' : figure(intervalText({ low: block.weeks[0], high: block.weeks[1] }, 'weeks'), working))}</tr>`
+${cell(isMissing(predicted) ? '–' : figure(say`${repsText(predicted)} reps`, working))}${cell(isMissing(computed_entry) ? '–' : figure(amount(computed_entry, 'reps'), working))}${cell(isMissing(block) ? '–' : figure(between(block.weeks[0], block.weeks[1], 'weeks'), working))}</tr>`
     }),
   )
   if (ladder.rungs.every(({ steps }) => steps.every(({ predicted }) => isMissing(predicted)))) return html``
@@ -55,27 +54,27 @@ ${cell(isMissing(predicted) ? '–' : figure(`${repsText(predicted)} reps`, work
 }
 
 /** Who reviewed it and when, and whether the criteria are still those they signed. */
-function reviewText({ review, sealed }: MeasuredLadder): string {
+function reviewText({ review, sealed }: MeasuredLadder): Part {
   if (!review) return 'not yet reviewed by a named person'
   const since = sealed === undefined ? 'not sealed' : sealed ? 'criteria unchanged since' : 'criteria changed since'
-  return `${review.by}, ${review.on}; ${since}`
+  return [joined([review.by, review.on], ', '), '; ', since]
 }
 
 /** "12 to 40 weeks", from meeting the standard on the first rung to meeting it on the aim. */
-function weeksText(ladder: MeasuredLadder): string {
+function weeksText(ladder: MeasuredLadder): Words {
   const weeks = weeksToAim(ladder, ladder.rungs[0]?.id ?? '')
-  return isMissing(weeks) ? 'not computed: some step on the way has no prediction' : `${intervalText({ low: weeks[0], high: weeks[1] }, 'weeks')} at ${figureText(ladder.sessions_per_week, 'sessions')} a week`
+  return isMissing(weeks) ? 'not computed: some step on the way has no prediction' : say`${between(weeks[0], weeks[1], 'weeks')} at ${amount(ladder.sessions_per_week, 'sessions')} a week`
 }
 
 function facts(ladder: MeasuredLadder): Html {
-  const fact = (name: string, value: string): Html => html`<div><dt>${name}</dt> <dd>${value}</dd></div>`
+  const fact = (name: string, value: Part): Html => html`<div><dt>${name}</dt> <dd>${value}</dd></div>`
   return html`<dl class="facts">
 ${fact('Movement', ladder.movement)}
 ${fact('Aim', titleOf(ladder, ladder.aim))}
 ${fact('Standard for stepping up', entryText(fullEntry(ladder.standard, {})))}
-${fact('Rest', `${ladder.standard.rest_s} s between sets`)}
-${ladder.standard.reps !== undefined && fact('Keep in reserve', ladder.standard.reserve_reps === 1 ? '1 rep' : `${ladder.standard.reserve_reps} reps`)}
-${fact('Equipment', ladder.equipment.join(', ') || 'none')}
+${fact('Rest', say`${ladder.standard.rest_s} s between sets`)}
+${ladder.standard.reps !== undefined && fact('Keep in reserve', amount(ladder.standard.reserve_reps, 'reps'))}
+${fact('Equipment', ladder.equipment.length > 0 ? joined(ladder.equipment, ', ') : 'none')}
 ${fact('From the first rung to the aim', weeksText(ladder))}
 ${fact('Review', reviewText(ladder))}
 </dl>`
@@ -88,7 +87,7 @@ export function ladderPage(ladder: MeasuredLadder, diagram: Html): SitePage {
     address,
     ladder: ladder.id,
     title: ladder.title,
-    description: `${ladder.title}: ${ladder.rungs.length} rungs, from ${ladder.rungs[0]?.title ?? ''} on; aim: ${titleOf(ladder, ladder.aim)}.`,
+    description: say`${ladder.title}: ${ladder.rungs.length} rungs, from ${ladder.rungs[0]?.title ?? ''} on; aim: ${titleOf(ladder, ladder.aim)}.`,
     found: { kind: 'ladder', movement: ladder.movement, equipment: ladder.equipment },
     body: html`<p class="trail">${ladder.movement}</p>
 <h1>${ladder.title}</h1>

@@ -1,10 +1,9 @@
-import { figureText } from '../quantity/figure.ts'
 import { isMissing } from '../quantity/outcome.ts'
 import type { Unit } from '../quantity/unit.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { ladderAddress, linkTo, rungAddress } from './address.ts'
 import { figure, titleOf, workingOf } from './figures.ts'
-import { html, type Html } from './html.ts'
+import { amount, html, type Html } from './html.ts'
 import type { SitePage } from './site-page.ts'
 
 const MAP = '/movement-map/'
@@ -33,7 +32,7 @@ function row(ladder: MeasuredLadder, { quantity, unit, end }: Scale): Html {
   const aimLast = loaded.toSorted((a, b) => Number(a.rung.id === ladder.aim) - Number(b.rung.id === ladder.aim))
   const marks = aimLast.map(({ rung, mid }) => html`<rect class="${rung.id === ladder.aim ? 'rail-aim' : 'rail-mark'}" x="${((LONG - 15) * (mid / end)).toFixed(0)}" y="${rung.id === ladder.aim ? 1 : 6}" width="15" height="${rung.id === ladder.aim ? 22 : 12}"/>`)
   const [first, last] = [loaded[0], loaded.at(-1)]
-  const said = (at: Loaded | undefined): Html | undefined => at && html`<a href="${linkTo(MAP, rungAddress(ladder.id, at.rung.id))}">${at.rung.title}</a> ${figure(figureText(at.mid, unit), workingOf(MAP, ladder.id, at.rung.id))}`
+  const said = (at: Loaded | undefined): Html | undefined => at && html`<a href="${linkTo(MAP, rungAddress(ladder.id, at.rung.id))}">${at.rung.title}</a> ${figure(amount(at.mid, unit), workingOf(MAP, ladder.id, at.rung.id))}`
   return html`
 <li><a class="ladder-name" href="${linkTo(MAP, ladderAddress(ladder.id))}">${ladder.title}</a>
 <svg class="rail" viewBox="0 0 ${LONG} 24" preserveAspectRatio="none" aria-hidden="true"><rect class="rail-ground" x="0" y="10" width="${LONG}" height="4"/>${marks}</svg>
@@ -62,7 +61,7 @@ export function movementMap(ladders: readonly MeasuredLadder[]): SitePage {
     found: { kind: 'page' },
     body: html`<h1>All ladders side by side</h1>
 <p class="lead">Loads of one kind stand on one scale; loads of different kinds cannot be compared. Each mark is a rung, the tall one the aim.</p>
-${scales(ladders).map((scale) => html`<section><h2>${scale.quantity}, up to ${figureText(scale.end, scale.unit)}</h2><ul class="ladders">${scale.ladders.map((ladder) => row(ladder, scale))}
+${scales(ladders).map((scale) => html`<section><h2>${scale.quantity}, up to ${amount(scale.end, scale.unit)}</h2><ul class="ladders">${scale.ladders.map((ladder) => row(ladder, scale))}
 </ul></section>
 `)}${skill.length > 0 && html`<section><h2>Skills, without a load</h2><ul>${skill.map((ladder) => html`
 <li><a href="${linkTo(MAP, ladderAddress(ladder.id))}">${ladder.title}</a></li>`)}

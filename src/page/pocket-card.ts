@@ -2,7 +2,7 @@ import { isMissing } from '../quantity/outcome.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { rungAddress } from './address.ts'
 import { cardCautions, cardCode, cardEntry, cardLoad, footText, placeText, plainLine, type Imprint } from './card-words.ts'
-import { html, type Html } from './html.ts'
+import { html, joined, type Html, type Part } from './html.ts'
 import { pocketPlan, pocketSheets, type Places, type PocketPlan } from './pocket-sheets.ts'
 import { posePictures } from './pose-figure.ts'
 import { supervisionText } from './safety.ts'
@@ -24,7 +24,7 @@ ${run('Ask a clinician first', ladder.ask_first.map(plainLine))}`
 /** One rung for the pocket: a picture, how to set up, what to say, when to enter and when to stop, and its code. */
 function card({ rung, places, set_up, whole, safe }: PocketPlan, ladder: MeasuredLadder, imprint: Imprint): Html {
   const pictures = !isMissing(rung.outcome) && rung.outcome.poses.length > 0 && html`<div class="pocket-poses">${posePictures(rung.outcome.poses, rung.title)}</div>`
-  const facts = html`<div class="pocket-facts"><p>${cardLoad(rung)}${rung.demand.length > 0 && html`; also: ${rung.demand.join(', ')}`}</p>
+  const facts = html`<div class="pocket-facts"><p>${cardLoad(rung)}${rung.demand.length > 0 && html`; also: ${joined(rung.demand, ', ')}`}</p>
 ${cardEntry(rung, ladder).map((line) => html`<p><strong>Before this rung:</strong> ${line}</p>`)}</div>`
   const more = whole ? [] : [imprint.address === undefined ? 'More in the handbook.' : 'More by the code.']
   return html`
@@ -44,8 +44,8 @@ ${safe ? texts(rung, ladder, [...set_up, ...more]) : html`<p class="pocket-stop"
 }
 
 /** A card for every rung of a ladder, four A6 cards to a sheet of A4; a card with more to say takes the room of two, or the sheet. */
-export function pocketCards(ladder: MeasuredLadder, imprint: Imprint): Html {
-  const sheets = pocketSheets(ladder.rungs.map((rung) => pocketPlan(rung, ladder, imprint)))
+export const pocketCards = (ladder: MeasuredLadder, imprint: Imprint): Part => (tongue) => {
+  const sheets = pocketSheets(ladder.rungs.map((rung) => pocketPlan(rung, ladder, imprint, tongue)))
   return html`<div class="pocket-cards">${sheets.map((plans) => html`<div class="pocket-sheet">${plans.map((plan) => card(plan, ladder, imprint))}</div>`)}
 </div>`
 }

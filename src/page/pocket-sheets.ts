@@ -1,8 +1,10 @@
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { rungAddress } from './address.ts'
 import { cardCautions, cardEntry, cardLoad, footText, placeText, plainLine, plainLines, type Imprint } from './card-words.ts'
-import { sum, textHeight, type Column } from './room.ts'
+import { joined, say, type Part } from './html.ts'
+import { heightIn, sum, type Column } from './room.ts'
 import { supervisionText } from './safety.ts'
+import type { Tongue } from './tongue.ts'
 
 /** How many places of A6 a card takes on its A4 sheet: one, two side by side, or the whole sheet. */
 export type Places = 1 | 2 | 4
@@ -26,10 +28,11 @@ const LEAST_LINES = 2
 const hasPicture = ({ outcome }: MeasuredRung): boolean => !('missing' in outcome) && outcome.poses.length > 0
 
 /** What a card has to hold whatever else it leaves out, from top to bottom. */
-function heldHeight(rung: MeasuredRung, ladder: MeasuredLadder, imprint: Imprint): number {
-  const run = (heading: string, texts: readonly string[]): number => (texts.length === 0 ? 0 : BETWEEN_MM + textHeight([`${heading} ${texts.join('; ')}`], TEXT))
+function heldHeight(rung: MeasuredRung, ladder: MeasuredLadder, imprint: Imprint, tongue: Tongue): number {
+  const textHeight = heightIn(tongue)
+  const run = (heading: string, texts: readonly string[]): number => (texts.length === 0 ? 0 : BETWEEN_MM + textHeight([[heading, ' ', joined(texts, '; ')]], TEXT))
   const title = textHeight([placeText(rung, ladder)], BESIDE) + textHeight([rung.title], TITLE)
-  const facts = [`${cardLoad(rung)}; also: ${rung.demand.join(', ')}`, ...cardEntry(rung, ladder).map((line) => `Before this rung: ${line}`)]
+  const facts: Part[] = [[cardLoad(rung), say`; also: ${joined(rung.demand, ', ')}`], ...cardEntry(rung, ladder).map((line) => ['Before this rung:', ' ', line])]
   return sum([
     Math.max(CODE_MM, title + (hasPicture(rung) ? PICTURES_MM : textHeight(facts, BESIDE))),
     hasPicture(rung) ? BETWEEN_MM + textHeight(facts, TEXT) : 0,
@@ -43,13 +46,14 @@ function heldHeight(rung: MeasuredRung, ladder: MeasuredLadder, imprint: Imprint
 }
 
 /** How large a rung's card has to be so that all of its safety stands on it, and how much set-up fits besides. */
-export function pocketPlan(rung: MeasuredRung, ladder: MeasuredLadder, imprint: Imprint): PocketPlan {
+export function pocketPlan(rung: MeasuredRung, ladder: MeasuredLadder, imprint: Imprint, tongue: Tongue): PocketPlan {
+  const textHeight = heightIn(tongue)
   const lines = plainLines(rung.words?.set_up ?? '')
-  const held = heldHeight(rung, ladder, imprint)
+  const held = heldHeight(rung, ladder, imprint, tongue)
   const least = textHeight(['Set up', ...lines].slice(0, LEAST_LINES), TEXT)
   const places = ([1, 2, 4] as const).find((count) => held + least <= roomOf(count))
   if (places === undefined) return { rung, places: 1, set_up: [], whole: false, safe: false }
-  const fits = lines.filter((_, index) => held + BETWEEN_MM + textHeight([`Set up ${lines.slice(0, index + 1).join(' ')} More by the code.`], TEXT) <= roomOf(places))
+  const fits = lines.filter((_, index) => held + BETWEEN_MM + textHeight([['Set up', ' ', lines.slice(0, index + 1).join(' '), ' ', 'More by the code.']], TEXT) <= roomOf(places))
   return { rung, places, set_up: fits, whole: fits.length === lines.length, safe: true }
 }
 

@@ -3,12 +3,14 @@
  *
  * One unit of the drawing is a centimetre, y down, the ground at 0. Every figure has one scale, so that the rungs of a ladder compare.
  */
-import { figureText, rounded } from '../quantity/figure.ts'
+import { rounded } from '../quantity/figure.ts'
 import { degrees } from '../quantity/unit.ts'
 import type { Point, Pose, Prop, Support } from '../load/model.ts'
 import { length, minus, plus, point, times, unit } from '../load/vector.ts'
-import { html, raw, type Html, type Part } from './html.ts'
+import { amount, html, joined, raw, say, type Html, type Part, type Words } from './html.ts'
 import { bodyOutlines, frontSide, tenth, toeTip, written, type Joints } from './pose-body.ts'
+import { ENGLISH } from './tongue.ts'
+import { spoken } from './written.ts'
 
 /** Pixels to a metre of the drawing. */
 const PX_PER_M = 120
@@ -40,8 +42,8 @@ const disc = (name: string, at: Point, radius: number): Mark => ({
 })
 
 /** A line of text whose middle, start or end stands at a point, half-way up its letters. */
-function label(words: string, at: Point, anchor: 'start' | 'middle' | 'end'): Mark {
-  const wide = words.length * LETTER.wide
+function label(words: Words, at: Point, anchor: 'start' | 'middle' | 'end'): Mark {
+  const wide = spoken(words, ENGLISH).length * LETTER.wide
   const left = at.x - { start: 0, middle: wide / 2, end: wide }[anchor]
   return {
     svg: html`<text x="${tenth(at.x)}" y="${tenth(LETTER.high * 0.36 - at.y)}" text-anchor="${anchor}">${words}</text>`,
@@ -77,7 +79,7 @@ type Facts = {
   readonly foot_cm: number | undefined
   /** What carries the upper body: hands, forearms, or the shoulders of a bridge. */
   readonly arms: Support
-  readonly percent: Readonly<Partial<Record<Support, string>>>
+  readonly percent: Readonly<Partial<Record<Support, number>>>
 }
 
 function factsOf(pose: Pose): Facts {
@@ -92,7 +94,7 @@ function factsOf(pose: Pose): Facts {
     hand_cm: hand && hand.y * 100,
     foot_cm: feet && feet.at.y * 100,
     arms: pose.forces.find(({ on }) => on !== 'feet')?.on ?? 'hands',
-    percent: Object.fromEntries(felt(pose).map(({ on, per_weight }) => [on, figureText(length(per_weight) * 100, '%')])),
+    percent: Object.fromEntries(felt(pose).map(({ on, per_weight }) => [on, length(per_weight) * 100])),
   }
 }
 
@@ -132,14 +134,14 @@ const ground = (prop: Prop): Mark[] => (prop.kind === 'ground' ? [path('pose-gro
 const offGround = (at: Point): Point => (at.y > -9 && at.y < 5.5 ? point(at.x, -9.5) : at)
 
 /** An arrow whose head touches the limb where it is pushed. */
-function pushed({ at, per_weight }: Pose['forces'][number], words: string): Mark[] {
+function pushed({ at, per_weight }: Pose['forces'][number], words: Words): Mark[] {
   const tail = minus(cm(at), times(per_weight, CM_PER_WEIGHT))
   const beyond = times(unit(per_weight), -9)
   return [...arrow(tail, cm(at)), label(words, offGround(plus(tail, point(beyond.x, -9))), 'middle')]
 }
 
 /** An arrow whose tail is where the limb is pulled; its label keeps off the forearm. */
-function pulled({ at, per_weight }: Pose['forces'][number], words: string, elbow: Point | undefined): Mark[] {
+function pulled({ at, per_weight }: Pose['forces'][number], words: Words, elbow: Point | undefined): Mark[] {
   const tail = cm(at)
   const way = elbow && elbow.x < at.x - 0.04 ? 1 : -1
   return [...arrow(tail, plus(tail, times(per_weight, CM_PER_WEIGHT))), label(words, plus(tail, point(way * 8, -7)), way === 1 ? 'start' : 'end')]
@@ -155,7 +157,7 @@ function arrow(tail: Point, tip: Point): Mark[] {
 function forces(pose: Pose, { percent }: Facts): Mark[] {
   const { shoulder, elbow } = pose.joints
   return felt(pose).flatMap((force) => {
-    const words = percent[force.on] ?? ''
+    const words = amount(percent[force.on] ?? 0, '%')
     const pulls = force.on === 'hands' && shoulder && dot(minus(shoulder, force.at), force.per_weight) < 0
     return pulls ? pulled(force, words, elbow) : pushed(force, words)
   })
@@ -167,7 +169,7 @@ function height(x: number, high: number, side: 'left' | 'right'): Mark[] {
   const tick = (y: number): string => `M${written(point(x - 3, y))}h6`
   return [
     path('pose-size', `M${written(point(x, 0))}V${tenth(-high)}${tick(0)}${tick(high)}`, [point(x - 3, 0), point(x + 3, high)]),
-    label(figureText(high, 'cm'), point(x + way * 5, high / 2), side === 'left' ? 'end' : 'start'),
+    label(amount(high, 'cm'), point(x + way * 5, high / 2), side === 'left' ? 'end' : 'start'),
   ]
 }
 
@@ -194,7 +196,7 @@ function lean(pose: Pose, facts: Facts): Mark[] {
   const top = plus(from, point(0, ARC))
   const onBody = plus(from, times(along, ARC))
   const arc = `M${written(top)}A${ARC} ${ARC} 0 0 ${along.x > 0 ? 1 : 0} ${written(onBody)}`
-  return [line('pose-guide', from, plus(top, point(0, 8))), path('pose-arc', arc, [top]), label(figureText(facts.lean_deg, 'deg'), plus(top, point(along.x > 0 ? -4 : 4, 0)), along.x > 0 ? 'end' : 'start')]
+  return [line('pose-guide', from, plus(top, point(0, 8))), path('pose-arc', arc, [top]), label(amount(facts.lean_deg, 'deg'), plus(top, point(along.x > 0 ? -4 : 4, 0)), along.x > 0 ? 'end' : 'start')]
 }
 
 /** Joints that get a mark on the body; wrist and hand are ends of an outline, and the sole runs through heel, ball and toe. */
@@ -231,7 +233,7 @@ function frameOf(marks: readonly Mark[], below = BELOW_GROUND): Frame {
   }
 }
 
-function drawn(marks: readonly Mark[], { left, top, right, bottom }: Frame, title: string): Html {
+function drawn(marks: readonly Mark[], { left, top, right, bottom }: Frame, title: Words): Html {
   const [wide, high] = [right - left, bottom - top]
   const px = (units: number): string => tenth((units * PX_PER_M) / 100)
   return html`<svg class="pose-drawing" xmlns="http://www.w3.org/2000/svg" role="img" aria-label="${title}" viewBox="${left} ${top} ${wide} ${high}" width="${px(wide)}" height="${px(high)}" font-size="${LETTER.high}">${marks.map(({ svg }) => svg)}</svg>`
@@ -251,36 +253,43 @@ export function poseFigure(pose: Pose, title: string): Html {
 const NAMES = { start: 'Start', end: 'End', hold: 'Hold' } as const
 
 /** "leaning 50° from upright (40° from level)", "4° below level". */
-function slope(facts: Facts): string | undefined {
+function slope(facts: Facts): Words | undefined {
   if (facts.lean_deg === undefined) return undefined
   const level_deg = 90 - facts.lean_deg
-  const level = level_deg === 0 ? 'level' : `${figureText(Math.abs(level_deg), 'deg')} ${level_deg > 0 ? 'from' : 'below'} level`
-  return showsLean(facts) ? `leaning ${figureText(facts.lean_deg, 'deg')} from upright (${level})` : level
+  const away = amount(Math.abs(level_deg), 'deg')
+  const level = level_deg === 0 ? 'level' : level_deg > 0 ? say`${away} from level` : say`${away} below level`
+  return showsLean(facts) ? say`leaning ${amount(facts.lean_deg, 'deg')} from upright (${level})` : level
 }
 
-const high = (limb: string, height_cm: number): string => (height_cm < LOWEST_CM ? `${limb} on the ground` : `${limb} ${figureText(height_cm, 'cm')} above the ground`)
+const high = (limb: string, height_cm: number): Words => (height_cm < LOWEST_CM ? say`${limb} on the ground` : say`${limb} ${amount(height_cm, 'cm')} above the ground`)
+
+const given = <Value>(values: readonly (Value | undefined)[]): Value[] => values.filter((value) => value !== undefined)
 
 /**
  * The facts of the drawing in a sentence: which way the body faces, its slope, heights of hands and feet, the force on them.
  *
  * Units   deg, cm, % of body weight; the hands' force is that on both.
  */
-export function poseInWords(pose: Pose): string {
+function poseSays(pose: Pose): Part {
   const facts = factsOf(pose)
   const { hand_cm, foot_cm, hold, rest, percent, arms } = facts
-  const hands = hand_cm === undefined ? undefined : high(arms !== 'hands' ? arms : hold === 'surface' ? 'hands' : `hands on ${hold === 'bar' ? 'a bar' : 'straps'}`, hand_cm)
-  const place = [facts.facing && `face ${facts.facing}`, slope(facts), hands, foot_cm === undefined ? undefined : high(rest, foot_cm)].filter((part) => part !== undefined).join(', ')
-  const carried = [percent[arms] && `force on ${arms === 'shoulders' ? 'the' : 'both'} ${arms} ${percent[arms]} of body weight`, percent.feet && `force on the ${rest} ${percent.feet} of body weight`].filter((part) => part !== undefined)
-  const said = [place, carried.join(', ')].filter((part) => part !== '').join('; ')
-  return said === '' ? `${NAMES[pose.name]}.` : `${NAMES[pose.name]}: ${said}.`
+  const hands = hand_cm === undefined ? undefined : high(arms !== 'hands' ? arms : hold === 'surface' ? 'hands' : hold === 'bar' ? 'hands on a bar' : 'hands on straps', hand_cm)
+  const place = given([facts.facing && (facts.facing === 'down' ? 'face down' : 'face up'), slope(facts), hands, foot_cm === undefined ? undefined : high(rest, foot_cm)])
+  const force = (limb: string, share: number | undefined): Words | undefined => (share === undefined ? undefined : say`force on ${limb} ${amount(share, '% of body weight')}`)
+  const carried = given([force(`${arms === 'shoulders' ? 'the' : 'both'} ${arms}`, percent[arms]), force(`the ${rest}`, percent.feet)])
+  const said = joined([place, carried].filter((part) => part.length > 0).map((part) => joined(part, ', ')), '; ')
+  return place.length + carried.length === 0 ? say`${NAMES[pose.name]}.` : [NAMES[pose.name], ': ', said, '.']
 }
+
+/** The same in English. */
+export const poseInWords = (pose: Pose): string => spoken(poseSays(pose), ENGLISH)
 
 /** Every pose of a rung, each with its facts in words below it, in one frame so that start and end lie alike. */
 export function poseFigures(poses: readonly Pose[], ladderTitle: string, rungTitle: string): Html {
   const marks = poses.map(marksOf)
   const frame = frameOf(marks.flat())
   return html`${poses.map(
-    (pose, index) => html`<figure class="pose">${drawn(marks[index] ?? [], frame, `${ladderTitle}, ${rungTitle}: ${pose.name}`)}<figcaption>${poseInWords(pose)}</figcaption></figure>
+    (pose, index) => html`<figure class="pose">${drawn(marks[index] ?? [], frame, say`${ladderTitle}, ${rungTitle}: ${pose.name}`)}<figcaption>${poseSays(pose)}</figcaption></figure>
 `,
   )}`
 }
@@ -295,5 +304,5 @@ function bodyMarks(pose: Pose): Mark[] {
 export function posePictures(poses: readonly Pose[], rungTitle: string): Html {
   const marks = poses.map(bodyMarks)
   const frame = frameOf(marks.flat(), MARGIN)
-  return html`${poses.map((pose, index) => html`<figure class="pose">${drawn(marks[index] ?? [], frame, `${rungTitle}: ${pose.name}`)}<figcaption>${NAMES[pose.name]}</figcaption></figure>`)}`
+  return html`${poses.map((pose, index) => html`<figure class="pose">${drawn(marks[index] ?? [], frame, say`${rungTitle}: ${pose.name}`)}<figcaption>${NAMES[pose.name]}</figcaption></figure>`)}`
 }

@@ -1,5 +1,5 @@
 import { encodeQR } from 'qr'
-import { html, type Html } from './html.ts'
+import { html, type Html, type Words } from './html.ts'
 
 /** Modules of white round the code, without which a reader does not find it. */
 const QUIET = 4
@@ -11,7 +11,7 @@ const QUIET = 4
  * Shape   a text and what it is called to one drawing; the same bytes for the same text.
  * Units   1 unit of the drawing is one module.
  */
-export function qrCode(text: string, name: string): Html {
+export function qrCode(text: string, name: Words): Html {
   const modules = encodeQR(text, 'raw', { ecc: 'medium', border: QUIET })
   const wide = modules.length
   const d = modules.flatMap((row, y) => runs(row).map(({ from, to }) => `M${from} ${y}H${to}v1H${from}z`)).join('')

@@ -1,8 +1,7 @@
-import { figureText } from '../quantity/figure.ts'
 import { isMissing } from '../quantity/outcome.ts'
 import { interval } from '../quantity/spread.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
-import { html, type Html } from './html.ts'
+import { between, html, say, type Html, type Words } from './html.ts'
 
 /** Width of a rail in its own units. */
 const LONG = 1000
@@ -27,7 +26,7 @@ export function loadRail(rung: MeasuredRung, ladder: MeasuredLadder): Html {
 }
 
 /** All rungs of a ladder on one rail, the aim marked; beside it the words say from where to where. */
-export function spanRail(ladder: MeasuredLadder): { readonly rail: Html; readonly words: string } {
+export function spanRail(ladder: MeasuredLadder): { readonly rail: Html; readonly words: Words } {
   const known = ladder.rungs.flatMap((rung) => (isMissing(rung.outcome) ? [] : [{ id: rung.id, mid: rung.outcome.load.mid, quantity: rung.outcome.quantity }]))
   const [first] = known
   if (!first) return { rail: html`<svg class="rail" viewBox="0 0 ${LONG} 24" preserveAspectRatio="none" aria-hidden="true"><line class="rail-unknown" x1="0" y1="12" x2="${LONG}" y2="12"/></svg>`, words: 'skill: no load' }
@@ -38,6 +37,6 @@ export function spanRail(ladder: MeasuredLadder): { readonly rail: Html; readonl
   const { unit, name } = first.quantity
   return {
     rail: html`<svg class="rail" viewBox="0 0 ${LONG} 24" preserveAspectRatio="none" aria-hidden="true"><rect class="rail-ground" x="0" y="10" width="${LONG}" height="4"/>${marks}</svg>`,
-    words: low === high ? `${name}: ${figureText(low, unit)}` : `${name}: ${figureText(low, unit).replace(` ${unit}`, '')} to ${figureText(high, unit)}`,
+    words: say`${name}: ${between(low, high, unit)}`,
   }
 }

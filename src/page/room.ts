@@ -5,6 +5,10 @@
  * Letters are as wide as those of DejaVu Sans and Verdana, the widest in common use: too much room is better than too little.
  */
 
+import type { Part } from './html.ts'
+import type { Tongue } from './tongue.ts'
+import { spoken } from './written.ts'
+
 /** Widths of letters as parts of the size of the type: the first kind that holds a letter counts. */
 const WIDTHS: readonly (readonly [letters: RegExp, wide: number])[] = [
   [/[iljI'’.,:;|! ]/, 0.32],
@@ -42,3 +46,9 @@ function linesOf(text: string, { wide_mm, size_pt }: Column): number {
 
 /** Height of texts set one below the other in a column, each beginning a line of its own. Units mm out. */
 export const textHeight = (texts: readonly string[], column: Column): number => sum(texts.map((text) => linesOf(text, column))) * column.size_pt * column.line * MM_PER_PT
+
+/** The same for words that are still to be written in a language. */
+export const heightIn =
+  (tongue: Tongue) =>
+  (texts: readonly Part[], column: Column): number =>
+    textHeight(texts.map((text) => spoken(text, tongue)), column)

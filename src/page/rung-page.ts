@@ -1,6 +1,6 @@
-import { figureText, intervalText } from '../quantity/figure.ts'
 import { isMissing } from '../quantity/outcome.ts'
-import { interval, mapSpread } from '../quantity/spread.ts'
+import { kilograms as inKilograms } from '../quantity/imperial.ts'
+import { interval, type Spread } from '../quantity/spread.ts'
 import { sources } from '../load/sources.ts'
 import { isListKey, isNumberKey, type Key } from '../load/model.ts'
 import { entryText } from '../measure/entry.ts'
@@ -12,7 +12,7 @@ import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
 import { onPaper } from './cards-page.ts'
 import { figure, kindText, loadText, notComputed, spanText, spreadText, titleOf } from './figures.ts'
 import { floorMarkTable } from './floor-marks.ts'
-import { html, type Html } from './html.ts'
+import { amount, between, html, joined, say, type Html, type Part } from './html.ts'
 import { ownNumbers } from './own-numbers.ts'
 import { logThisRung } from './my-ladders-page.ts'
 import { poseFigures } from './pose-figure.ts'
@@ -22,8 +22,9 @@ import type { SitePage } from './site-page.ts'
 
 const WORKING = '#working'
 
-/** Body masses a reader finds theirs among. Units kg. */
+/** Body masses a reader finds theirs among, in the handbook's own units. */
 const BODY_MASSES_KG = [50, 60, 70, 80, 90, 100]
+const BODY_MASSES_LB = [110, 130, 155, 175, 200, 220]
 
 function loads({ outcome }: MeasuredRung): Html {
   if (isMissing(outcome)) return html`<p class="load">${notComputed(outcome.missing)}</p>`
@@ -37,21 +38,24 @@ ${beside.length > 0 && html`<details class="beside-load"><summary>More about thi
 </dl></details>`}`
 }
 
-/** The load in kilograms for a few body masses; a reader without scripts finds theirs. */
-function kilograms(load: Parameters<typeof mapSpread>[0]): Html {
-  return html`<div class="scroll" tabindex="0" role="region" aria-label="The load in kilograms"><table class="kilograms"><caption>The same in kilograms on one limb</caption>
-<thead><tr><th scope="row">body mass</th>${BODY_MASSES_KG.map((mass) => html`<th scope="col">${mass} kg</th>`)}</tr></thead>
-<tbody><tr><th scope="row">load</th>${BODY_MASSES_KG.map((mass) => html`<td>${figure(figureText((load.mid * mass) / 100, 'kg'), WORKING)}</td>`)}</tr></tbody></table></div>`
+/** The load in kilograms for a few body masses, or in pounds; a reader without scripts finds theirs. */
+const kilograms = (load: Spread): Part => (tongue) => {
+  const masses: (readonly [mass_kg: number, said: Html])[] =
+    tongue.units === 'imperial' ? BODY_MASSES_LB.map((mass) => [inKilograms(mass), html`${mass} lb`]) : BODY_MASSES_KG.map((mass) => [mass, html`${mass} kg`])
+  const [region, caption] = tongue.units === 'imperial' ? ['The load in pounds', 'The same in pounds on one limb'] : ['The load in kilograms', 'The same in kilograms on one limb']
+  return html`<div class="scroll" tabindex="0" role="region" aria-label="${region}"><table class="kilograms"><caption>${caption}</caption>
+<thead><tr><th scope="row">body mass</th>${masses.map(([, said]) => html`<th scope="col">${said}</th>`)}</tr></thead>
+<tbody><tr><th scope="row">load</th>${masses.map(([mass_kg]) => html`<td>${figure(amount((load.mid * mass_kg) / 100, 'kg'), WORKING)}</td>`)}</tr></tbody></table></div>`
 }
 
 function entries(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Html {
   if (rung.steps.length === 0) return html`<p>This is the first rung: begin here.</p>`
   return html`${rung.steps.map((step) => html`<p>On <a href="${linkTo(from, rungAddress(ladder.id, step.from))}">${titleOf(ladder, step.from)}</a>: <strong>${entryText(step.entry)}</strong>, all of it in form.</p>
-<p class="kind">${isMissing(step.kind) ? html`How big a step it is: ${notComputed(step.kind.missing)}.` : `It is ${kindText(step.kind)}.`} ${expectation(step)}</p>`)}`
+<p class="kind">${isMissing(step.kind) ? html`How big a step it is: ${notComputed(step.kind.missing)}.` : html`It is ${kindText(step.kind)}.`} ${expectation(step)}</p>`)}`
 }
 
 const expectation = ({ predicted, entry }: Step): Html =>
-  isMissing(predicted) ? (entry.amount?.unit === 'reps' ? html`First reps ${notComputed(predicted.missing)}.` : html``) : html`Expect ${figure(`${repsText(predicted)} reps`, WORKING)} at first.`
+  isMissing(predicted) ? (entry.amount?.unit === 'reps' ? html`First reps ${notComputed(predicted.missing)}.` : html``) : html`Expect ${figure(say`${repsText(predicted)} reps`, WORKING)} at first.`
 
 function described({ words }: MeasuredRung, from: Address): Html | undefined {
   if (!words) return undefined
@@ -130,7 +134,7 @@ function stepWorking({ from, times, predicted, computed_entry, block, entry }: S
   return html`<p>The step from ${from}:</p><ul>${line('heavier', isMissing(times) ? notComputed(times.missing) : html`${times.mid.toFixed(2)} times, ${interval(times).low.toFixed(2)} to ${interval(times).high.toFixed(2)} over the bodies tried`)}${line(
     'first reps',
     isMissing(predicted) ? notComputed(predicted.missing) : html`${repsText(predicted)} reps, from ${entry.amount?.value ?? ''} done and ${entry.reserve_reps} in reserve, by ${predicted.formulas.join(', ')}: p⁻¹(q₂ / q₁ × p(r))`,
-  )}${line('least entry', isMissing(computed_entry) ? notComputed(computed_entry.missing) : html`${figureText(computed_entry, 'reps')}`)}${line('time on the rung', isMissing(block) ? notComputed(block.missing) : html`${intervalText({ low: block.sessions[0], high: block.sessions[1] }, 'sessions')}, one rep more a set each`)}
+  )}${line('least entry', isMissing(computed_entry) ? notComputed(computed_entry.missing) : html`${amount(computed_entry, 'reps')}`)}${line('time on the rung', isMissing(block) ? notComputed(block.missing) : html`${between(block.sessions[0], block.sessions[1], 'sessions')}, one rep more a set each`)}
 </ul>`
 }
 
@@ -148,12 +152,12 @@ export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder): SitePage {
   return {
     address,
     ladder: ladder.id,
-    title: `${rung.title} (${ladder.title})`,
-    description: `${ladder.title}, ${rung.title}: set-up, full rep, cues, faults, what it takes to enter and to move on.`,
+    title: say`${rung.title} (${ladder.title})`,
+    description: say`${ladder.title}, ${rung.title}: set-up, full rep, cues, faults, what it takes to enter and to move on.`,
     found: { kind: 'rung', movement: ladder.movement, equipment: rung.equipment.length > 0 ? rung.equipment : ladder.equipment, demand: rung.demand, ...(isMissing(rung.outcome) ? {} : { load: loadText(rung) }) },
     body: html`<p class="trail"><a href="${linkTo(address, ladderAddress(ladder.id))}">${ladder.title}</a> · rung ${ladder.rungs.indexOf(rung) + 1} of ${ladder.rungs.length}${rung.id === ladder.aim && html` · <strong>the aim</strong>`}</p>
 <h1>${rung.title}</h1>
-${rung.demand.length > 0 && html`<p class="demand">Also: ${rung.demand.join(', ')}</p>`}
+${rung.demand.length > 0 && html`<p class="demand">Also: ${joined(rung.demand, ', ')}</p>`}
 ${rung.words && html`<div class="lead">${prose(rung.words.intro, { from: address, first_heading: 2, part: 'intro' })}</div>`}
 ${isMissing(rung.outcome) || rung.outcome.poses.length === 0 ? '' : html`<div class="poses">${poseFigures(rung.outcome.poses, ladder.title, rung.title)}</div>`}
 <section class="loads"><h2 id="load">Load</h2>${loads(rung)}</section>

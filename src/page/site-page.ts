@@ -10,7 +10,7 @@ export type SitePage = {
   /** The ladder the page belongs to: what is kept for reading without a signal. */
   readonly ladder?: string
   /** What search may filter by, and show: words by name. Absent, and the page is not searched. */
-  readonly found?: { readonly kind: string; readonly movement?: string; readonly equipment?: readonly string[]; readonly demand?: readonly string[]; readonly load?: string }
+  readonly found?: { readonly kind: string; readonly movement?: string; readonly equipment?: readonly string[]; readonly demand?: readonly string[]; readonly load?: Words }
 }
 
 /** The frame's own words and links, the same on every page. */

@@ -1,4 +1,5 @@
 import { figureText, intervalText } from '../quantity/figure.ts'
+import { imperialIntervalText, imperialText } from '../quantity/imperial.ts'
 import type { Amount } from './html.ts'
 import { finished } from './finished.ts'
 import { en } from './words/en.ts'
@@ -27,6 +28,7 @@ export type Tongue = {
   readonly language: string
   /** What it is called in itself. */
   readonly name: string
+  readonly units: Units
   /** True where English is not what a reader expects. */
   readonly foreign: boolean
   entry(key: string): Entry | undefined
@@ -39,13 +41,19 @@ export type Tongue = {
   readonly untranslated: Set<string>
 }
 
-/** What a tongue is made from: the words a layer lays over the catalogue, and the words that are shown as they are. */
-export type Asked = { readonly words?: Catalogue; readonly theirs?: ReadonlySet<string> }
+/** In what a handbook shows lengths, masses and forces; it reckons in metric always. */
+export type Units = 'metric' | 'imperial'
+
+/** What a tongue is made from: its units, the words a layer lays over the catalogue, and the words that are shown as they are. */
+export type Asked = { readonly units?: Units; readonly words?: Catalogue; readonly theirs?: ReadonlySet<string> }
 
 const catalogueOf = (language: string): Catalogue => CATALOGUES[language] ?? CATALOGUES[language.split('-')[0] ?? ''] ?? {}
 
+const metricSays = ({ low, high, unit }: Amount): string => (low === high ? figureText(low, unit) : intervalText({ low, high }, unit))
+const imperialSays = ({ low, high, unit }: Amount): string | undefined => (low === high ? imperialText(low, unit) : imperialIntervalText({ low, high }, unit))
+
 /** A language of a handbook. */
-export function tongueOf(language: string, { words = {}, theirs = new Set() }: Asked = {}): Tongue {
+export function tongueOf(language: string, { units = 'metric', words = {}, theirs = new Set() }: Asked = {}): Tongue {
   const catalogue = catalogueOf(language)
   const foreign = language.split('-')[0] !== 'en'
   const plurals = new Intl.PluralRules(language)
@@ -58,11 +66,12 @@ export function tongueOf(language: string, { words = {}, theirs = new Set() }: A
   const text = finished({ language, foreign, entry, form, keys: [...new Set([...Object.keys(words), ...Object.keys(catalogue)])], theirs })
   return {
     language,
+    units,
     name: itself(language),
     foreign,
     entry,
     said: text,
-    amount: ({ low, high, unit }) => text(low === high ? figureText(low, unit) : intervalText({ low, high }, unit)),
+    amount: (asked) => text((units === 'imperial' ? imperialSays(asked) : undefined) ?? metricSays(asked)),
     form,
     untranslated: new Set(),
   }

@@ -1,7 +1,9 @@
 import { missing, type Outcome } from '../quantity/outcome.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { besideStandard, cardCautions, cardEntry, cardLoad, cardWatch, commonQuantity, plainLine } from './card-words.ts'
-import { sum, textHeight, type Column } from './room.ts'
+import { joined, say } from './html.ts'
+import { heightIn, sum, type Column } from './room.ts'
+import type { Tongue } from './tongue.ts'
 
 /** Type of a wall card at A4 and Letter; on A3 the same card is larger. Units pt. */
 const TEXT = { size_pt: 9, line: 1.3 }
@@ -26,11 +28,12 @@ const STANDING = { high_mm: 207, title_mm: 73, caution_mm: 150, note_mm: 56 }
 /** The sheets of a wall card. `notes` says how wide the column of notes has to be on lying paper. */
 export type WallSheets = { readonly notes: keyof typeof LYING; readonly sheets: readonly (readonly MeasuredRung[])[] }
 
-const noteHeights = ({ form, stop, ask_first }: MeasuredLadder, wide_mm: number): number[] => [form, stop, ask_first].map((texts) => HEADING_MM + textHeight(texts.map(plainLine), { wide_mm, ...TEXT }))
+const noteHeights = ({ form, stop, ask_first }: MeasuredLadder, wide_mm: number, tongue: Tongue): number[] => [form, stop, ask_first].map((texts) => HEADING_MM + heightIn(tongue)(texts.map(plainLine), { wide_mm, ...TEXT }))
 
-function rowHeight(rung: MeasuredRung, ladder: MeasuredLadder, { title_mm, caution_mm }: Paper): number {
-  const demand = rung.demand.length > 0 ? [`also: ${rung.demand.join(', ')}`] : []
-  const title = textHeight([`${rung.title}${rung.id === ladder.aim ? ' the aim' : ''}`, ...demand], { wide_mm: title_mm, ...TITLE })
+function rowHeight(rung: MeasuredRung, ladder: MeasuredLadder, { title_mm, caution_mm }: Paper, tongue: Tongue): number {
+  const textHeight = heightIn(tongue)
+  const demand = rung.demand.length > 0 ? [say`also: ${joined(rung.demand, ', ')}`] : []
+  const title = textHeight([[rung.title, rung.id === ladder.aim && [' ', 'the aim']], ...demand], { wide_mm: title_mm, ...TITLE })
   const load = textHeight([cardLoad(rung, commonQuantity(ladder))], LOAD)
   const care = textHeight([...cardWatch(rung, ladder), ...cardCautions(rung)], { wide_mm: caution_mm, ...TEXT })
   return ROW_MM + Math.max(Math.max(title, load) + care, textHeight(cardEntry(rung, ladder, besideStandard(ladder)), ENTRY))
@@ -42,11 +45,11 @@ function rowHeight(rung: MeasuredRung, ladder: MeasuredLadder, { title_mm, cauti
  * Shape   n rungs to sheets of n rungs together, same order; each sheet carries the ladder's notes as well.
  * Missing when the notes leave no room for a rung.
  */
-export function wallSheets(ladder: MeasuredLadder): Outcome<WallSheets> {
-  const notes = (['usual', 'long'] as const).find((kind) => sum(noteHeights(ladder, LYING[kind].note_mm)) <= LYING[kind].notes_mm)
-  const standing = { ...STANDING, high_mm: STANDING.high_mm - Math.max(...noteHeights(ladder, STANDING.note_mm)) }
+export function wallSheets(ladder: MeasuredLadder, tongue: Tongue): Outcome<WallSheets> {
+  const notes = (['usual', 'long'] as const).find((kind) => sum(noteHeights(ladder, LYING[kind].note_mm, tongue)) <= LYING[kind].notes_mm)
+  const standing = { ...STANDING, high_mm: STANDING.high_mm - Math.max(...noteHeights(ladder, STANDING.note_mm, tongue)) }
   const papers: Paper[] = [standing, ...LYING[notes ?? 'long'].papers]
-  const rows = ladder.rungs.map((rung) => ({ rung, parts: papers.map((paper) => rowHeight(rung, ladder, paper) / paper.high_mm) }))
+  const rows = ladder.rungs.map((rung) => ({ rung, parts: papers.map((paper) => rowHeight(rung, ladder, paper, tongue) / paper.high_mm) }))
   const highest = Math.max(...rows.flatMap(({ parts }) => parts))
   if (notes === undefined || standing.high_mm <= 0 || highest > 1) return missing('its form points, stop signs and ask-first list leave no room for a rung on the same sheet')
   const fewest = filled(rows, 1).length

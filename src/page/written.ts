@@ -1,11 +1,12 @@
 import { escaped } from './escaped.ts'
 import { filled, printed } from './finished.ts'
-import type { Amount, Html, Part, Phrase } from './html.ts'
+import type { Amount, Html, Kept, Part, Phrase } from './html.ts'
 import { piecesOf, type Context, type Piece } from './template.ts'
 import type { Tongue } from './tongue.ts'
 
 const isHtml = (part: object): part is Html => 'strings' in part
 const isPhrase = (part: object): part is Phrase => 'says' in part
+const isKept = (part: object): part is Kept => 'kept' in part
 const isAmount = (part: object): part is Amount => 'unit' in part
 
 /** A page, or any part of one, as markup in one language. */
@@ -18,6 +19,7 @@ export const spoken = (words: Part, tongue: Tongue): string => {
   if (typeof words === 'string' || typeof words === 'number') return counted(tongue.said(String(words)), String(words), tongue).text
   if (isList(words)) return words.map((each) => spoken(each, tongue)).join('')
   if (isHtml(words)) return part(words, 'plain', tongue)
+  if (isKept(words)) return words.kept
   return isPhrase(words) ? phrase(words, tongue).text : tongue.amount(words).text
 }
 
@@ -36,6 +38,7 @@ function part(value: Part, context: Context, tongue: Tongue): string {
   if (typeof value === 'string') return context === 'tag' || context === 'verbatim' ? escaped(value) : marked(counted(tongue.said(value), value, tongue), context)
   if (isList(value)) return value.map((each) => part(each, context, tongue)).join('')
   if (isPhrase(value)) return marked(phrase(value, tongue), context)
+  if (isKept(value)) return escaped(value.kept)
   if (isAmount(value)) return marked(tongue.amount(value), context)
   if (value.raw) return value.strings.join('')
   return pieces(piecesOf(value.strings, context), value.parts, tongue)

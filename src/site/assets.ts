@@ -5,6 +5,8 @@ import { build } from 'esbuild'
 import type { Handbook } from '../ladder/schema.ts'
 import { accentOf, DARK_PAPER, LIGHT_PAPER } from '../page/accent.ts'
 import { editionText, imprintOf } from '../page/card-words.ts'
+import type { Tongue } from '../page/tongue.ts'
+import { spoken } from '../page/written.ts'
 import type { SiteFile } from './site-file.ts'
 
 const here = (file: string): string => fileURLToPath(new URL(file, import.meta.url))
@@ -21,8 +23,8 @@ function colours(handbook: Handbook): string {
 }
 
 /** What stands in the margin of a printed page: edition, day and whose it is, every sign but letters and digits escaped. */
-function imprint(handbook: Handbook): string {
-  const words = `${editionText(imprintOf(handbook))} · ${handbook.organisation}`
+function imprint(handbook: Handbook, tongue: Tongue): string {
+  const words = `${spoken(editionText(imprintOf(handbook)), tongue)} · ${handbook.organisation}`
   return `:root{--imprint:"${words.replace(/[^A-Za-z0-9 ]/gu, (sign) => `\\${(sign.codePointAt(0) ?? 0).toString(16)} `)}"}`
 }
 
@@ -31,9 +33,9 @@ const icon = (accent: string): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32"><path d="M10 28 13 4M22 28 19 4M9 23h14M10 16h12M11 9h10" fill="none" stroke="${accent}" stroke-width="3" stroke-linecap="round"/></svg>\n`
 
 /** The one stylesheet, the script every page runs with the parts it fetches only where they are wanted, and the icon. */
-export async function assetFiles(handbook: Handbook): Promise<SiteFile[]> {
+export async function assetFiles(handbook: Handbook, tongue: Tongue): Promise<SiteFile[]> {
   const sheets = await Promise.all(SHEETS.map((sheet) => readFile(here(sheet), 'utf8')))
-  const css = await build({ stdin: { contents: [...sheets, colours(handbook), imprint(handbook)].join('\n'), loader: 'css' }, minify: true, charset: 'utf8', write: false, logLevel: 'silent' })
+  const css = await build({ stdin: { contents: [...sheets, colours(handbook), imprint(handbook, tongue)].join('\n'), loader: 'css' }, minify: true, charset: 'utf8', write: false, logLevel: 'silent' })
   const scripts = await build({
     entryPoints: [here('../browser/handbook.ts')],
     bundle: true,

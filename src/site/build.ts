@@ -7,7 +7,7 @@ import { feed } from '../page/feed.ts'
 import { handbookPages, type WrittenPage } from '../page/handbook-pages.ts'
 import { raw, type Html } from '../page/html.ts'
 import { coachWords } from '../page/coach-words.ts'
-import { tongueOf } from '../page/tongue.ts'
+import { tongueOf, type Tongue } from '../page/tongue.ts'
 import { headersFile, siteMap, webManifest } from '../page/site-files.ts'
 import { ladderDiagram } from '../page/ladder-diagram.ts'
 import { assetFiles } from './assets.ts'
@@ -27,11 +27,15 @@ import { writePages } from './write-pages.ts'
 /** What a build did. */
 export type Built = { readonly pages: number; readonly files: number }
 
+/** The language a curriculum is written in. */
+const tongueIn = (curriculum: MeasuredCurriculum): Tongue => tongueOf(curriculum.handbook.languages[0] ?? 'en', { units: curriculum.handbook.units, theirs: coachWords(curriculum) })
+
 /** Draws every ladder's diagram and every flowchart that coaches wrote, then makes every page. */
 async function drawnPages(curriculum: MeasuredCurriculum, editions: readonly EditionChanges[], pdfs = false): Promise<WrittenPage[]> {
+  const tongue = tongueIn(curriculum)
   const diagrams = new Map<string, Html>()
-  for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await drawDiagram(ladderDiagram(ladder), `diagram-of-${ladder.id}`)))
-  return handbookPages(curriculum, { diagrams, drawn: await drawFences(curriculum), examples: await ruleExamples(), editions, pdfs }, tongueOf(curriculum.handbook.languages[0] ?? 'en', { theirs: coachWords(curriculum) }))
+  for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await drawDiagram(ladderDiagram(ladder, tongue), `diagram-of-${ladder.id}`)))
+  return handbookPages(curriculum, { diagrams, drawn: await drawFences(curriculum), examples: await ruleExamples(), editions, pdfs }, tongue)
 }
 
 /** Writes a handbook's pages and what they load below a folder. */
@@ -43,16 +47,16 @@ async function writeWhole(curriculum: MeasuredCurriculum, pages: readonly Writte
     { name: '_headers', bytes: headersFile() },
     ...(address === undefined ? [] : [{ name: 'sitemap.xml', bytes: siteMap(pages, address) }]),
   ]
-  await writeFiles([...about, ...(await assetFiles(curriculum.handbook)), { name: 'feed.xml', bytes: feed(curriculum, editions) }, ...dataFiles(curriculum)], folder)
+  await writeFiles([...about, ...(await assetFiles(curriculum.handbook, tongueIn(curriculum))), { name: 'feed.xml', bytes: feed(curriculum, editions) }, ...dataFiles(curriculum)], folder)
 }
 
 /** A page as a file, as it is served. */
 const pageFile = ({ address, html }: WrittenPage): SiteFile => ({ name: fileOf(address), bytes: html })
 
 /** Cards printed to files by a Chromium, where one was asked for. */
-async function printedCards({ handbook, ladders }: MeasuredCurriculum, pages: readonly WrittenPage[], chromium: string | undefined): Promise<Outcome<readonly SiteFile[]>> {
+async function printedCards(curriculum: MeasuredCurriculum, pages: readonly WrittenPage[], chromium: string | undefined): Promise<Outcome<readonly SiteFile[]>> {
   if (chromium === undefined) return []
-  return cardPdfs([...pages.map(pageFile), ...(await assetFiles(handbook))], ladders.map(({ id }) => id), chromium)
+  return cardPdfs([...pages.map(pageFile), ...(await assetFiles(curriculum.handbook, tongueIn(curriculum)))], curriculum.ladders.map(({ id }) => id), chromium)
 }
 
 /**
@@ -89,5 +93,5 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: string, 
 export async function siteInMemory(curriculum: MeasuredCurriculum, source: string): Promise<SiteFile[]> {
   const { changes } = await readEditions(source, curriculum)
   const pages = await drawnPages(curriculum, changes)
-  return [...pages.map(pageFile), { name: 'feed.xml', bytes: feed(curriculum, changes) }, ...dataFiles(curriculum), ...(await assetFiles(curriculum.handbook)), ...(await searchFiles(pages))]
+  return [...pages.map(pageFile), { name: 'feed.xml', bytes: feed(curriculum, changes) }, ...dataFiles(curriculum), ...(await assetFiles(curriculum.handbook, tongueIn(curriculum))), ...(await searchFiles(pages))]
 }
