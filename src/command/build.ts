@@ -1,6 +1,5 @@
 import path from 'node:path'
 import { isMissing } from '../quantity/outcome.ts'
-import { buildSite } from '../site/build.ts'
 import { chromiumPath, NO_CHROMIUM } from '../site/chromium.ts'
 import { unfitOutput } from '../site/publish.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
@@ -26,6 +25,7 @@ export const buildVerb: Verb = {
     if (unfit) throw new Misuse(unfit)
     const chromium = typed.options.pdf === true ? chromiumPath() : undefined
     if (typed.options.pdf === true && chromium === undefined) throw new Misuse(NO_CHROMIUM)
+    const { buildSite } = await import('../site/build.ts') // what draws and writes is loaded only by who draws: a check starts in half the time
     const built = await buildSite(measured, folder, out, (stage) => console.progress(stage), chromium)
     if (isMissing(built)) throw new Misuse(`${built.missing}. The handbook was not written; build without --pdf, or set CHROMIUM_PATH to another Chromium.`)
     console.out(`${built.pages} pages in ${built.files} files: ${path.relative(console.folder, out) || out}\n`)

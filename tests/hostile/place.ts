@@ -1,0 +1,51 @@
+import { createHash } from 'node:crypto'
+import { lstatSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, readlinkSync, rmSync, writeFileSync } from 'node:fs'
+import os from 'node:os'
+import path from 'node:path'
+import { afterAll } from 'vitest'
+import { MARKER } from '../../src/site/publish.ts'
+
+/** Files of a workspace by name; undefined takes a harmless one away. */
+export type Files = Readonly<Record<string, string | Uint8Array | undefined>>
+
+/** A handbook and a ladder in which nothing is to be put right. */
+export const HANDBOOK = 'title: A small handbook\norganisation: Tarnwick Gym Club\nedition: "1"\ncontact: nobody yet\n'
+export const LADDER = readFileSync(path.resolve(import.meta.dirname, '../check/aim-exists.good.md'), 'utf8')
+export const LADDER_FILE = 'ladders/a.md'
+
+/** Folders for one test file, gone when it ends: each workspace stands in a room of its own, so that what is written beside it shows. */
+export function rooms(): (name: string, files: Files) => { readonly room: string; readonly workspace: string } {
+  const root = mkdtempSync(path.join(os.tmpdir(), 'rungbook-hostile-'))
+  afterAll(() => rmSync(root, { recursive: true, force: true }))
+  let count = 0
+  return (name, files) => {
+    count += 1
+    const room = path.join(root, `${count}-${name.replace(/[^a-z0-9]+/gi, '-').slice(0, 40)}`)
+    const workspace = path.join(room, 'workspace')
+    const old = { [`_site/${MARKER}`]: 'This folder is written by rungbook build, and replaced by it.\n', '_site/index.html': '<p>the old handbook</p>\n' }
+    write(workspace, { 'handbook.yaml': HANDBOOK, [LADDER_FILE]: LADDER, ...old, ...files })
+    return { room, workspace }
+  }
+}
+
+/** Writes files below a folder. */
+export function write(folder: string, files: Files): void {
+  for (const [name, body] of Object.entries(files)) {
+    if (body === undefined) continue
+    const to = path.join(folder, name)
+    mkdirSync(path.dirname(to), { recursive: true })
+    writeFileSync(to, body)
+  }
+}
+
+/** Everything below a folder, links not followed: what each is, and a digest of what it holds. Two of these are equal where nothing was touched. */
+export function everything(folder: string): Readonly<Record<string, string>> {
+  const found: Record<string, string> = {}
+  for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
+    const place = path.join(entry.parentPath, entry.name)
+    const about = lstatSync(place)
+    const holds = about.isSymbolicLink() ? readlinkSync(place) : about.isFile() && (about.mode & 0o400) !== 0 ? createHash('sha256').update(readFileSync(place)).digest('hex') : ''
+    found[path.relative(folder, place)] = `${(about.mode & 0o170000).toString(8)} ${holds}`
+  }
+  return found
+}
