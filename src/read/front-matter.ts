@@ -5,13 +5,17 @@ export type Cut = { readonly yaml: string; readonly yaml_line: number; readonly 
 
 const RULE = 'front-matter-is-there'
 
+const TORN = 'The file is in the middle of a merge: two versions of it stand here. Keep one of each pair, and delete the lines that begin with <<<<<<<, ======= and >>>>>>>.'
+
 /**
  * Cuts a Markdown file into its front matter and its body.
  *
- * Shape   text to two texts, or one finding: no front matter, another kind of fence, or no closing line.
+ * Shape   text to two texts, or one finding: a merge not finished, no front matter, another kind of fence, or no closing line.
  */
 export function cutFrontMatter(file: string, text: string): Reading<Cut> {
   const lines = text.split('\n')
+  const torn = lines.findIndex((line) => /^<{7} /.test(line))
+  if (torn >= 0 && lines.some((line, index) => index > torn && /^>{7} /.test(line))) return { findings: [atTop(file, 'files-are-text', TORN, torn + 1)] }
   const fence = lines[0]?.trimEnd()
   if (fence !== '---') {
     const other = /^(---\S+|\+\+\+|;;;)/.exec(fence ?? '')

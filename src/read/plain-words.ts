@@ -11,7 +11,9 @@ type Issue = z.core.$ZodIssue
  */
 export function inPlainWords(issues: readonly Issue[], schema: z.ZodType, value: unknown, places: ReadonlyMap<string, Place>): Finding[] {
   const misspelt = new Set(issues.flatMap((issue) => meant(issue, schema, value)))
-  return issues.filter((issue) => !(isAbsent(value, plainPath(issue)) && misspelt.has(pathKey(plainPath(issue))))).flatMap((issue) => findingsOf(issue, schema, value, places))
+  const findings = issues.filter((issue) => !(isAbsent(value, plainPath(issue)) && misspelt.has(pathKey(plainPath(issue))))).flatMap((issue) => findingsOf(issue, schema, value, places))
+  const said = new Set<string>()
+  return findings.filter(({ line, column, message }) => said.size < said.add(`${line}:${column} ${message}`).size) // words too long and on two lines are one thing to put right
 }
 
 const plainPath = (issue: Issue): Path => issue.path.filter((step) => typeof step !== 'symbol')

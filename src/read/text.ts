@@ -26,7 +26,8 @@ export function textOf(file: string, bytes: Uint8Array): Reading<string> {
   }
   if (bytes.length > MOST_BYTES) return wrong(`The file is larger than ${MOST_BYTES / 1024} KiB. Split it, or take out what was pasted in by mistake.`)
   const text = new TextDecoder('utf-8').decode(bytes)
-  if (text.includes('\ufffd') && !isUtf8(bytes)) return wrong('The file is not UTF-8 text. Save it again as UTF-8.')
+  const broken = text.includes('\ufffd') ? firstBroken(bytes) : -1
+  if (broken >= 0) return wrong('The file is not UTF-8 text. Save it again as UTF-8.', new TextDecoder().decode(bytes.subarray(0, broken)))
   if (text.includes('\0')) return wrong('The file holds a NUL character, so it is not plain text. Write it again in a text editor.', text.slice(0, text.indexOf('\0')))
   const unseen = text.search(UNSEEN)
   if (unseen >= 0) return wrong('A character here cannot be seen and changes how the text around it is read. Type the line again by hand.', text.slice(0, unseen))
@@ -34,8 +35,9 @@ export function textOf(file: string, bytes: Uint8Array): Reading<string> {
   return { value: text.replaceAll('\r\n', '\n').replaceAll('\r', '\n'), findings: [] }
 }
 
-/** True where decoding and encoding again gives the same bytes back: nothing had to be replaced. */
-function isUtf8(bytes: Uint8Array): boolean {
+/** Where decoding and encoding again does not give the same bytes back; -1 where nothing had to be replaced. */
+function firstBroken(bytes: Uint8Array): number {
   const again = new TextEncoder().encode(new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes))
-  return again.length === bytes.length && again.every((byte, index) => byte === bytes[index])
+  const at = bytes.findIndex((byte, index) => again[index] !== byte)
+  return at < 0 && again.length > bytes.length ? bytes.length : at
 }

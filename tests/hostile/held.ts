@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict'
 import { test } from 'vitest'
-import { everything, rooms, type Files } from './place.ts'
+import { everything, rooms, write, LADDER_FILE, type Files } from './place.ts'
 import { ran, type Ran } from './ran.ts'
 
 /**
@@ -57,4 +57,34 @@ export function held(cases: readonly Case[]): void {
       assert.deepEqual(everything(place.room), before)
     })
   }
+}
+
+/** One hostile ladder file among many that one process reads; its findings as `line:column  words  (rule)`; with `of` there are so many. */
+export type Body = { readonly says: string; readonly body: string | Uint8Array; readonly finds: readonly string[]; readonly of?: number }
+
+/** A test for each file: one process reads all of them, and each has its own findings and nobody else's. A file that is fine gets an id of its own. */
+export function heldTogether(what: string, cases: readonly Body[]): void {
+  const room = rooms()
+  const place = room(what, { [LADDER_FILE]: undefined })
+  const named = cases.map((each, index) => ({ ...each, file: `ladders/c${index}.md` }))
+  write(place.workspace, Object.fromEntries(named.map(({ file, body }, index) => [file, typeof body === 'string' ? body.replace(/id: hollow-hold(?=[\r\n])/, `id: case-${index}`) : body])))
+  const before = everything(place.room)
+  let once: Promise<Ran> | undefined
+  const outcome = (): Promise<Ran> => (once ??= ran(place.workspace, ['build']))
+
+  for (const { says, file, finds, of } of named) {
+    test(`${says}: ${finds.length === 0 ? 'nothing to put right' : 'a finding'}`, async () => {
+      const found = findingsIn((await outcome()).out).flatMap((line) => (line.startsWith(`${file}:`) ? [line.slice(file.length + 1)] : []))
+      assert.deepEqual(found.slice(0, finds.length || undefined), finds)
+      assert.equal(found.length, of ?? finds.length)
+    })
+  }
+
+  test(`${what}, ${cases.length} files together: in time, and nothing is touched`, async () => {
+    const all = await outcome()
+    assert.equal(all.code, 1)
+    noTrace(all)
+    await withinLimits(all, room)
+    assert.deepEqual(everything(place.room), before)
+  })
 }

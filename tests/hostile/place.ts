@@ -49,3 +49,20 @@ export function everything(folder: string): Readonly<Record<string, string>> {
   }
   return found
 }
+
+/** The harmless ladder with some of its words replaced. Fails where they are not in it: a case that changes nothing proves nothing. */
+export function ladder(...changes: readonly (readonly [from: string, to: string])[]): string {
+  return changes.reduce((text, [from, to]) => {
+    if (!text.includes(from)) throw new Error(`"${from}" is not in the ladder`)
+    return text.replace(from, () => to)
+  }, LADDER)
+}
+
+/** A ladder file whose whole front matter is this. */
+export const head = (yaml: string): Files => ({ [LADDER_FILE]: `---\n${yaml}\n---\n` })
+
+/** The harmless workspace with some words of its ladder replaced. */
+export const changed = (...changes: readonly (readonly [from: string, to: string])[]): Files => ({ [LADDER_FILE]: ladder(...changes) })
+
+/** So many lines, each made from its number. */
+export const lines = (count: number, line: (index: number) => string): string => Array.from({ length: count }, (_, index) => line(index)).join('\n')

@@ -40,7 +40,7 @@ test('a bad ladder stops the build with its line, and the old handbook stays who
 })
 
 const broken: [name: string, text: string | Uint8Array, says: RegExp][] = [
-  ['not UTF-8', Uint8Array.of(0x2d, 0x2d, 0x2d, 0x0a, 0xff, 0xfe, 0x0a), /landing\.md:1:1 {2}The file is not UTF-8 text\. Save it again as UTF-8\./],
+  ['not UTF-8', Uint8Array.of(0x2d, 0x2d, 0x2d, 0x0a, 0xff, 0xfe, 0x0a), /landing\.md:2:1 {2}The file is not UTF-8 text\. Save it again as UTF-8\./],
   ['empty', '', /landing\.md:1:1 {2}The file is empty\. Write in it, or delete it\./],
   ['binary', Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 0, 0, 0, 1), /landing\.md:1:1 {2}The file is not UTF-8 text\./],
   ['without front matter', '# A ladder\n', /landing\.md:1:1 {2}The file has no front matter\. Begin it with a line of three hyphens/],

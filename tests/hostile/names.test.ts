@@ -1,0 +1,78 @@
+import { held, heldTogether } from './held.ts'
+import { changed, HANDBOOK, LADDER, LADDER_FILE, ladder } from './place.ts'
+
+/** Ids that would lead somewhere as an address or a file. */
+heldTogether('ids that lead out', [
+  ...(
+    [
+      ['"../../x"', '?'],
+      ['"%2e%2e%2f"', '?'],
+      ['"%252e%252e%252f"', '?'],
+      ['"..\\\\..\\\\x"', '?'],
+      ['/etc/passwd', '?'],
+      ['"//host"', '?'],
+      ['"C:x"', '?'],
+      ['"file:x"', '?'],
+      ['"a\\0b"', '?'],
+      ['"a\\nb"', '?'],
+      ['a.', '?'],
+      ['"a "', '?'],
+      ['con', '?'],
+      ['aux', '?'],
+      ['lpt9', '?'],
+      ['con.md', '?'],
+      ['index', '?'],
+      ['"404"', '?'],
+      ['service-worker', '?'],
+      ['assets', '?'],
+      ['data', '?'],
+      ['pagefind', '?'],
+      ['editions', '?'],
+      ['my-ladders', '?'],
+      ['press--up', '?'],
+      ['-press', '?'],
+      ['Press', '?'],
+      ['ａｂｃ', '?'],
+      ['é', '?'],
+      ['constructor', '?'],
+      ['.git', '?'],
+      ['_headers', '?'],
+    ] as const
+  ).map(([value, ...finds]) => ({ says: `${value} as an id`, body: ladder(['id: hollow-hold', `id: ${value}`]), finds })),
+  { says: 'an id of 300 letters', body: ladder(['id: hollow-hold', `id: ${'a'.repeat(300)}`]), finds: ['?'] },
+  { says: 'a rung named as a way up', body: ladder(['id: tucked', 'id: ../tucked']), finds: ['?'] },
+  { says: 'two rungs of one id', body: ladder(['- id: hollow\n', '- id: tucked\n']), finds: ['?'] },
+  { says: 'two rungs that differ in case', body: ladder(['- id: hollow\n', '- id: Tucked\n']), finds: ['?'] },
+  { says: 'a section for a rung that is not there', body: ladder(['{#tucked}', '{#nowhere}']), finds: ['?'] },
+])
+
+/** Files whose names become addresses, and files that would share one. */
+const page = '---\ntitle: A page\nsummary: A page.\n---\n\nWords.\n'
+held([
+  { says: 'two ladders of one id', files: { 'ladders/b.md': LADDER }, finds: ['?'] },
+  { says: 'a page and a ladder of one name', files: { 'content/hollow-hold.md': page }, finds: ['?'] },
+  { says: 'two pages that meet in one address', files: { 'content/a-b.md': page, 'content/a/b.md': page }, finds: ['?'] },
+  { says: 'pages named as a device, an own address, and with capitals', files: { 'content/aux.md': page, 'content/search.md': page, 'content/Safety.md': page }, finds: ['?'] },
+  { says: 'a page with an accent written in two ways', files: { 'content/caf\u00e9.md': page, 'content/cafe\u0301.md': page }, finds: ['?'] },
+  { says: 'a page whose name begins with a hyphen', files: { 'content/-rf.md': page }, finds: ['?'] },
+  { says: 'a page whose name ends in a dot', files: { 'content/a..md': page }, finds: ['?'] },
+  { says: 'a page whose name holds a newline and a command', files: { 'content/a\n::error::b.md': page }, finds: ['?'] },
+  { says: 'a ladder whose name moves the cursor', files: { 'ladders/\u001b[2Jx.md': 'x' }, finds: ['?'] },
+  { says: 'a ladder whose name is turned round', files: { 'ladders/\u202egpj.md': 'x' }, finds: ['?'] },
+  { says: 'a ladder whose name is markup', files: { 'ladders/<img src=x onerror=alert(1)>.md': 'x' }, finds: ['?'] },
+  { says: 'a name of 255 bytes', files: { [`content/${'n'.repeat(252)}.md`]: page }, finds: ['?'] },
+  { says: 'sixty folders in one another', files: { [`ladders/${'d/'.repeat(60)}x.md`]: 'x' }, finds: ['?'] },
+  { says: 'no handbook', files: { 'handbook.yaml': undefined }, finds: ['?'] },
+  { says: 'a handbook that extends the root of the disk', files: { 'handbook.yaml': `${HANDBOOK}extends: /\n` }, finds: ['?'] },
+  { says: 'a handbook that extends itself', files: { 'handbook.yaml': `${HANDBOOK}extends: .\n` }, finds: ['?'] },
+  { says: 'a handbook that extends a package by a way up', files: { 'handbook.yaml': `${HANDBOOK}extends: a/../../../../../../etc\n` }, finds: ['?'] },
+  { says: 'a handbook that extends an address', files: { 'handbook.yaml': `${HANDBOOK}extends: https://host.example/x\n` }, finds: ['?'] },
+  { says: 'a handbook that extends a name with an escape', files: { 'handbook.yaml': `${HANDBOOK}extends: "x\\e[31m"\n` }, finds: ['?'] },
+  { says: 'an edition named as a way up', files: { 'handbook.yaml': HANDBOOK.replace('"1"', '"../../1"') }, finds: ['?'] },
+  { says: 'an edition kept under a name of dots', files: { 'handbook.yaml': `${HANDBOOK}editions: [{ edition: "..", on: 2026-01-01, keep: true }]\n` }, finds: ['?'] },
+  { says: 'an edition read from a revision that is an option', files: { 'handbook.yaml': `${HANDBOOK}editions: [{ edition: "0", on: 2026-01-01, revision: "--output=/tmp/x" }]\n`, [LADDER_FILE]: 'x' }, finds: ['?'] },
+  { says: 'a published address that is not https', files: { 'handbook.yaml': `${HANDBOOK}address: "javascript:alert(1)"\n` }, finds: ['?'] },
+  { says: 'a colour that closes the stylesheet', files: { 'handbook.yaml': `${HANDBOOK}colours: { accent: "red;}</style><script>" }\n` }, finds: ['?'] },
+  { says: 'a language that is markup', files: { 'handbook.yaml': `${HANDBOOK}languages: ['en"><x']\n` }, finds: ['?'] },
+  { says: 'an amendment to what is not there', files: { 'ladders/b.md': '---\namends: nowhere\nbecause: a test\n---\n' }, finds: ['?'] },
+])
