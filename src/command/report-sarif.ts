@@ -6,8 +6,8 @@ import type { Outcome } from './report.ts'
 /** What a finding is about, whatever its words: the same after a reword, another after a move to another rung. */
 const fingerprint = ({ rule, file, subject }: Finding): string => createHash('sha256').update(`${rule}\n${subject ?? file}`).digest('hex').slice(0, 32)
 
-/** A file's name as an address in SARIF. */
-export const uriOf = (file: string): string => file.split('/').map(encodeURIComponent).join('/')
+/** A file's name as an address in SARIF; half a character, which no address can hold, is written as the sign for what is unknown. */
+export const uriOf = (file: string): string => file.replace(/\p{Surrogate}/gu, '\ufffd').split('/').map(encodeURIComponent).join('/')
 
 const result = (finding: Finding, level: 'error' | 'note', kind: 'fail' | 'open') => ({
   ruleId: finding.rule,

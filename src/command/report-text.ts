@@ -1,9 +1,16 @@
 import type { Finding } from '../ladder/finding.ts'
 import type { Sources } from './report.ts'
 
-/** Characters that would move the cursor, ring the bell or turn the line of a terminal, shown as what they are. */
+const code = (character: string): string => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`
+
+/**
+ * Text on one line of a terminal: characters that would end the line, move the cursor, ring the bell or turn the line round are shown
+ * as what they are, and so is what a workflow would take for a command (:: where a line begins, ##[ anywhere).
+ */
 export const forTerminal = (text: string): string =>
-  text.replace(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/g, (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`)
+  text
+    .replace(/[\u0000-\u0008\u000a-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]/g, code)
+    .replace(/^(\s*):(?=:)|(?<=##)\[/g, (found, blanks: string | undefined) => (blanks === undefined ? code(found) : blanks + code(':')))
 
 /** The most of a line a frame shows. */
 const WIDE = 100

@@ -172,9 +172,12 @@ export const wordListSchema = z.record(z.string(), longer.note, 'The file must h
 
 const language = z.string('Each language must be a code such as en or pt-BR.').regex(/^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/, 'Each language must be a code such as en or pt-BR.')
 
+/** What an edition is called: it becomes an address. */
+const editionName = z.string('{key} must be words in quotes, such as "2026.2".').regex(/^[0-9A-Za-z][0-9A-Za-z.-]{0,30}$/, '{key} must be letters, digits, dots and hyphens, such as "2026.2".')
+
 /** An edition that was published: its name, its day, and the revision it was made from (a tag edition/NAME unless given). */
 const edition = z.strictObject(
-  { edition: words(31), on: day, revision: words(100).optional(), keep: z.boolean('{key} must be true or false.').default(false), note: words(300).optional() },
+  { edition: editionName, on: day, revision: words(100).optional(), keep: z.boolean('{key} must be true or false.').default(false), note: words(300).optional() },
   'Each edition must hold edition and on.',
 )
 
@@ -191,7 +194,7 @@ const LOGO = '{key} must be the name of an SVG file beside handbook.yaml, such a
 export const handbookSchema = z.strictObject({
   title: words(80),
   organisation: words(120),
-  edition: z.string('{key} must be words in quotes, such as "2026.2".').regex(/^[0-9A-Za-z][0-9A-Za-z.-]{0,30}$/, '{key} must be letters, digits, dots and hyphens, such as "2026.2".'),
+  edition: editionName,
   languages: z.array(language, '{key} must be a list such as [en, es].').min(1, '{key} must name at least one language.').max(20, '{key} must be a list of at most 20.').default(['en']),
   units: oneOf(['metric', 'imperial']).default('metric'),
   extends: words(300).optional(),

@@ -1,5 +1,5 @@
-import { existsSync } from 'node:fs'
-import { lstat, readdir, readFile, realpath } from 'node:fs/promises'
+import { constants, existsSync } from 'node:fs'
+import { lstat, open, readdir, realpath, stat } from 'node:fs/promises'
 import path from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Layer, SourceFile } from '../ladder/curriculum.ts'
@@ -46,6 +46,11 @@ export async function readWorkspace(folder: string, reader: Reader = disk): Prom
       break
     }
     const files = await reader.files(real, path.relative(folder, real), findings)
+    if (!files.some(({ file }) => file === HANDBOOK_FILE) && (folders.length > 0 || findings.some(({ file }) => file === HANDBOOK_FILE))) {
+      // Said here where it is known why: what is extended is no workspace, or the file is there and cannot be read.
+      if (folders.length > 0) findings.push(atTop(above, 'handbook-is-there', `What this handbook extends is no workspace: there is no handbook.yaml that can be read in "${path.relative(folder, real)}". Mend extends.`))
+      return { layers: [], folders, findings }
+    }
     layers.unshift({ files })
     folders.unshift(real)
     const handbook = files.find(({ file }) => file === HANDBOOK_FILE)
@@ -89,10 +94,10 @@ async function realFolder(folder: string): Promise<string | undefined> {
 
 /** The files of one workspace that are ladders, pages, its handbook.yaml or lists of words, by name. `shown` is the folder as findings name it. */
 async function filesOf(folder: string, shown: string, findings: Finding[]): Promise<SourceFile[]> {
-  const names = [HANDBOOK_FILE, ...(await logoIn(folder)), ...(await wordListsIn(folder)), ...(await markdownIn(folder, 'ladders', findings)), ...(await markdownIn(folder, 'content', findings))]
+  const names = [HANDBOOK_FILE, ...(await logoIn(folder)), ...(await wordListsIn(folder)), ...(await markdownIn(folder, 'ladders', shown, findings)), ...(await markdownIn(folder, 'content', shown, findings))]
   const files: SourceFile[] = []
   for (const name of names.slice(0, MOST_FILES)) {
-    const bytes = await bytesOf(path.join(folder, name))
+    const bytes = await bytesOf(folder, name)
     if (typeof bytes === 'string') {
       if (name.endsWith('.md') || bytes !== 'absent') findings.push(atTop(path.join(shown, name), 'files-are-text', `This file cannot be read: ${bytes}. Mend it or take it away.`))
     } else files.push({ file: name, bytes, ...(shown === '' ? {} : { shown: path.join(shown, name).replaceAll('\\', '/') }) })
@@ -102,7 +107,7 @@ async function filesOf(folder: string, shown: string, findings: Finding[]): Prom
 
 /** The name of the logo that handbook.yaml asks for. */
 async function logoIn(folder: string): Promise<string[]> {
-  const bytes = await bytesOf(path.join(folder, HANDBOOK_FILE))
+  const bytes = await bytesOf(folder, HANDBOOK_FILE)
   const logo = typeof bytes === 'string' ? undefined : readHandbook({ file: HANDBOOK_FILE, bytes }).value?.logo
   return logo === undefined ? [] : [logo]
 }
@@ -112,9 +117,17 @@ export const WORD_LIST = /^words\.[A-Za-z0-9-]+\.yaml$/
 
 const wordListsIn = async (folder: string): Promise<string[]> => (await readdir(folder).catch(() => [])).filter((name) => WORD_LIST.test(name)).toSorted(compareText)
 
-async function markdownIn(folder: string, under: string, findings: Finding[]): Promise<string[]> {
+/** True for a link that leads to a folder. */
+async function isLinkedFolder(place: string): Promise<boolean> {
+  const isLink = (await lstat(place).catch(() => undefined))?.isSymbolicLink() ?? false
+  return isLink && ((await stat(place).catch(() => undefined))?.isDirectory() ?? false)
+}
+
+async function markdownIn(folder: string, under: string, shown: string, findings: Finding[]): Promise<string[]> {
   const found: string[] = []
-  const waiting = [under]
+  const linked = (name: string): void => void findings.push(atTop(path.join(shown, name), 'files-are-text', 'This is a link to a folder. Put the folder itself here; links are not followed.'))
+  if (await isLinkedFolder(path.join(folder, under))) linked(under)
+  const waiting = (await lstat(path.join(folder, under)).catch(() => undefined))?.isDirectory() ? [under] : []
   for (let at = waiting.pop(); at !== undefined; at = waiting.pop()) {
     const entries = await readdir(path.join(folder, at), { withFileTypes: true }).catch(() => [])
     for (const entry of entries) {
@@ -122,20 +135,32 @@ async function markdownIn(folder: string, under: string, findings: Finding[]): P
       if (entry.name.startsWith('.')) continue
       if (entry.isDirectory() && !entry.name.endsWith('.md')) waiting.push(name)
       else if (entry.isFile() && entry.name.endsWith('.md')) found.push(name)
-      else if (entry.name.endsWith('.md')) findings.push(atTop(name, 'files-are-text', 'This is not a plain file. Put the file itself here; links, folders and devices are not followed.'))
+      else if (entry.name.endsWith('.md')) findings.push(atTop(path.join(shown, name), 'files-are-text', 'This is not a plain file. Put the file itself here; links, folders and devices are not followed.'))
+      else if (await isLinkedFolder(path.join(folder, name))) linked(name)
     }
   }
   return found.toSorted(compareText)
 }
 
-/** A file's bytes, or the reason they cannot be had. */
-async function bytesOf(file: string): Promise<Uint8Array | string> {
+/** No link is followed, and no pipe waited for. */
+const PLAINLY = constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0) | (constants.O_NONBLOCK ?? 0)
+
+/** Why a file cannot be opened, by what the system calls it. */
+const UNOPENED: Readonly<Record<string, string>> = { ENOENT: 'absent', ENOTDIR: 'absent', ELOOP: 'it is not a plain file', ENXIO: 'it is not a plain file' }
+
+/** A file's bytes, or the reason they cannot be had. What is asked about is what is read, whatever takes its name in between. */
+async function bytesOf(folder: string, name: string): Promise<Uint8Array | string> {
+  const file = path.join(folder, name)
+  const lies = await realpath(path.dirname(file)).catch(() => undefined)
+  if (lies !== undefined && lies !== path.dirname(file)) return 'a link leads to the folder it lies in'
+  const handle = await open(file, PLAINLY).catch((error: NodeJS.ErrnoException) => UNOPENED[error.code ?? ''] ?? 'it may not be opened')
+  if (typeof handle === 'string') return handle
   try {
-    const about = await lstat(file)
+    const about = await handle.stat()
     if (!about.isFile()) return 'it is not a plain file'
     if (about.size > MOST_BYTES * 4) return `it is larger than ${(MOST_BYTES * 4) / 1024} KiB`
-    return await readFile(file)
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'ENOENT' ? 'absent' : 'it may not be opened'
+    return await handle.readFile()
+  } finally {
+    await handle.close()
   }
 }

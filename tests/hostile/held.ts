@@ -7,7 +7,7 @@ import { ran, type Ran } from './ran.ts'
  * One hostile workspace: its files beside a harmless handbook and ladder, and what the build must say of it.
  * `finds` are whole findings as a terminal shows them, `file:line:column  words  (rule)`; with `of` there are so many, and these are the first.
  */
-export type Case = { readonly says: string; readonly files: Files; readonly finds: readonly string[]; readonly of?: number; readonly prepare?: (workspace: string, room: string) => void }
+export type Case = { readonly says: string; readonly files: Files; readonly finds: readonly string[]; readonly of?: number; readonly prepare?: (workspace: string, room: string) => void; readonly as_nobody?: boolean }
 
 /**
  * The most a case may take. Units s of work on any core, and MB at the highest.
@@ -16,6 +16,9 @@ export type Case = { readonly says: string; readonly files: Files; readonly find
  */
 const MOST_S = 1
 const MOST_MB = 200
+
+/** Root reads everything, so where the tests run as root, what may not be read is tried as somebody else. */
+const NOBODY = process.getuid?.() === 0 ? { uid: 65534 } : {}
 
 let harmless: Promise<Ran> | undefined
 
@@ -42,12 +45,12 @@ export async function withinLimits({ spent_s, most_mb }: Ran, room: ReturnType<t
 /** A test for each case: a fresh process builds it, ends with 1 and these findings, within the limits, and touches nothing. */
 export function held(cases: readonly Case[]): void {
   const room = rooms()
-  for (const { says, files, finds, of, prepare } of cases) {
+  for (const { says, files, finds, of, prepare, as_nobody } of cases) {
     test.concurrent(`${says}: ${finds.length === 0 ? 'nothing to put right' : 'a finding'}, in time, and nothing is touched`, async () => {
       const place = room(says, files)
       prepare?.(place.workspace, place.room)
       const before = everything(place.room)
-      const outcome = await ran(place.workspace, [finds.length === 0 ? 'check' : 'build'])
+      const outcome = await ran(place.workspace, [finds.length === 0 ? 'check' : 'build'], as_nobody ? NOBODY : {})
       const found = findingsIn(outcome.out)
       assert.deepEqual(found.slice(0, finds.length || undefined), finds)
       assert.equal(found.length, of ?? finds.length)

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { lstatSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, readlinkSync, rmSync, writeFileSync } from 'node:fs'
+import { chmodSync, lstatSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, readlinkSync, rmSync, writeFileSync } from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
 import { afterAll } from 'vitest'
@@ -17,6 +17,7 @@ export const LADDER_FILE = 'ladders/a.md'
 export function rooms(): (name: string, files: Files) => { readonly room: string; readonly workspace: string } {
   const root = mkdtempSync(path.join(os.tmpdir(), 'rungbook-hostile-'))
   afterAll(() => rmSync(root, { recursive: true, force: true }))
+  chmodSync(root, 0o755)
   let count = 0
   return (name, files) => {
     count += 1
@@ -38,13 +39,14 @@ export function write(folder: string, files: Files): void {
   }
 }
 
-/** Everything below a folder, links not followed: what each is, and a digest of what it holds. Two of these are equal where nothing was touched. */
+/** Everything below a folder, links not followed: what each is, and a digest of what it holds, or its size where that is much. Two of these are equal where nothing was touched. */
 export function everything(folder: string): Readonly<Record<string, string>> {
   const found: Record<string, string> = {}
   for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true })) {
     const place = path.join(entry.parentPath, entry.name)
     const about = lstatSync(place)
-    const holds = about.isSymbolicLink() ? readlinkSync(place) : about.isFile() && (about.mode & 0o400) !== 0 ? createHash('sha256').update(readFileSync(place)).digest('hex') : ''
+    const small = about.isFile() && about.size < 1e7 && (about.mode & 0o400) !== 0
+    const holds = about.isSymbolicLink() ? readlinkSync(place) : small ? createHash('sha256').update(readFileSync(place)).digest('hex') : about.size
     found[path.relative(folder, place)] = `${(about.mode & 0o170000).toString(8)} ${holds}`
   }
   return found

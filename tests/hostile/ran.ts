@@ -10,12 +10,16 @@ export type Ran = { readonly code: number | null; readonly signal: NodeJS.Signal
 /** Nobody waits longer for a case than this. Units ms. */
 const PATIENCE_MS = 30_000
 
+/** What a process is given besides its words: variables, and another user where this one may do that. */
+export type As = { readonly env?: NodeJS.ProcessEnv; readonly uid?: number }
+
 /** Runs the real program in a fresh process. */
-export function ran(folder: string, words: readonly string[], env: NodeJS.ProcessEnv = {}): Promise<Ran> {
+export function ran(folder: string, words: readonly string[], { env = {}, uid }: As = {}): Promise<Ran> {
   return new Promise((resolve) => {
     const child = spawn(process.execPath, ['--import', path.join(import.meta.dirname, 'tell-usage.mjs'), path.join(REPOSITORY, 'src/command/bin.mjs'), ...words], {
       cwd: folder,
       env: { ...process.env, ...env },
+      ...(uid === undefined ? {} : { uid }),
       stdio: ['ignore', 'pipe', 'pipe', 'pipe'],
       timeout: PATIENCE_MS,
       killSignal: 'SIGKILL',

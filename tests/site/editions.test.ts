@@ -60,6 +60,7 @@ test('a folder comes before a tag of the same name, a revision that is named bef
 test('the name of an edition leads to no folder outside editions', async () => {
   const folder = folderNamed('outside/club')
   write(folder, { 'handbook.yaml': `${HANDBOOK}editions: [{ edition: "../../elsewhere", on: 2025-11-08 }]\n`, 'ladders/balance.md': LADDER, '../elsewhere/handbook.yaml': HANDBOOK, '../elsewhere/ladders/balance.md': LONGER })
-  const [[, , why]] = (await told(folder)).changes as [[string, string, string]]
-  assert.match(why, /^This folder is not in a git repository/)
+  const { value, findings } = readCurriculum((await readWorkspace(folder)).layers)
+  assert.equal(value, undefined)
+  assert.deepEqual(findings.map(({ message }) => message), ['edition must be letters, digits, dots and hyphens, such as "2026.2".'])
 })
