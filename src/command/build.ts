@@ -1,5 +1,6 @@
 import path from 'node:path'
 import { isMissing } from '../quantity/outcome.ts'
+import { cacheFolder, cacheIn, NO_CACHE } from '../site/cache.ts'
 import { chromiumPath, NO_CHROMIUM } from '../site/chromium.ts'
 import { unfitOutput } from '../site/publish.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
@@ -10,8 +11,8 @@ import { EXIT, Misuse, type Verb } from './verb.ts'
 export const buildVerb: Verb = {
   name: 'build',
   says: 'writes the handbook, if nothing is to be put right',
-  usage: 'rungbook build [--workspace DIR] [--output DIR] [--pdf]\n\n  --pdf  prints the wall and pocket cards to PDF as well, with the Chromium of this machine',
-  options: { ...workspaceOption, output: { type: 'string' }, pdf: { type: 'boolean' } },
+  usage: 'rungbook build [--workspace DIR] [--output DIR] [--pdf] [--no-cache]\n\n  --pdf       prints the wall and pocket cards to PDF as well, with the Chromium of this machine\n  --no-cache  makes everything anew; the bytes are the same',
+  options: { ...workspaceOption, output: { type: 'string' }, pdf: { type: 'boolean' }, 'no-cache': { type: 'boolean' } },
 
   async run(typed, console) {
     const checked = await checkedWorkspace(typed, console)
@@ -26,7 +27,7 @@ export const buildVerb: Verb = {
     const chromium = typed.options.pdf === true ? chromiumPath() : undefined
     if (typed.options.pdf === true && chromium === undefined) throw new Misuse(NO_CHROMIUM)
     const { buildSite } = await import('../site/build.ts') // what draws and writes is loaded only by who draws: a check starts in half the time
-    const built = await buildSite(measured, folder, out, (stage) => console.progress(stage), chromium)
+    const built = await buildSite(measured, folder, out, (stage) => console.progress(stage), { chromium, cache: typed.options['no-cache'] === true ? NO_CACHE : cacheIn(cacheFolder()) })
     if (isMissing(built)) throw new Misuse(`${built.missing}. The handbook was not written; build without --pdf, or set CHROMIUM_PATH to another Chromium.`)
     console.out(`${built.pages} pages in ${built.files} files: ${path.relative(console.folder, out) || out}\n`)
     return EXIT.fine

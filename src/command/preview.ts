@@ -1,3 +1,4 @@
+import { cacheFolder, cacheIn } from '../site/cache.ts'
 import { previewServer } from '../site/preview-server.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
 import { FORMATS } from './report.ts'
@@ -20,7 +21,7 @@ export const previewVerb: Verb = {
       return EXIT.findings
     }
     const { siteInMemory } = await import('../site/build.ts') // loaded only where something is drawn
-    const files = new Map((await siteInMemory(measured, folder)).map(({ name, bytes }) => [name, bytes]))
+    const files = new Map((await siteInMemory(measured, folder, cacheIn(cacheFolder()))).map(({ name, bytes }) => [name, bytes]))
     const { server, port } = await previewServer(() => files, wanted)
     console.out(`The handbook is at http://127.0.0.1:${port}/ until you press Ctrl-C.\n`)
     await console.ended()

@@ -11,8 +11,9 @@ import { tongueOf, type Tongue } from '../page/tongue.ts'
 import { headersFile, siteMap, webManifest } from '../page/site-files.ts'
 import { ladderDiagram } from '../page/ladder-diagram.ts'
 import { assetFiles } from './assets.ts'
-import { drawDiagram } from './draw-diagram.ts'
+import { NO_CACHE, type Cache } from './cache.ts'
 import { drawFences } from './draw-fences.ts'
+import { drawnOnce } from './drawn-once.ts'
 import { keptAt, readEditions } from './editions.ts'
 import { writeCompressed, writeManifest } from './manifest.ts'
 import { offlineFile } from './offline-files.ts'
@@ -31,11 +32,12 @@ export type Built = { readonly pages: number; readonly files: number }
 const tongueIn = (curriculum: MeasuredCurriculum): Tongue => tongueOf(curriculum.handbook.languages[0] ?? 'en', { units: curriculum.handbook.units, theirs: coachWords(curriculum) })
 
 /** Draws every ladder's diagram and every flowchart that coaches wrote, then makes every page. */
-async function drawnPages(curriculum: MeasuredCurriculum, editions: readonly EditionChanges[], pdfs = false): Promise<WrittenPage[]> {
+async function drawnPages(curriculum: MeasuredCurriculum, editions: readonly EditionChanges[], cache: Cache, pdfs = false): Promise<WrittenPage[]> {
+  const draw = await drawnOnce(cache)
   const tongue = tongueIn(curriculum)
   const diagrams = new Map<string, Html>()
-  for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await drawDiagram(ladderDiagram(ladder, tongue), `diagram-of-${ladder.id}`)))
-  return handbookPages(curriculum, { diagrams, drawn: await drawFences(curriculum), examples: await ruleExamples(), editions, pdfs }, tongue)
+  for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await draw(ladderDiagram(ladder, tongue), `diagram-of-${ladder.id}`)))
+  return handbookPages(curriculum, { diagrams, drawn: await drawFences(curriculum, draw), examples: await ruleExamples(), editions, pdfs }, tongue)
 }
 
 /** Writes a handbook's pages and what they load below a folder. */
@@ -61,15 +63,15 @@ async function printedCards(curriculum: MeasuredCurriculum, pages: readonly Writ
 
 /**
  * Draws, writes, indexes and publishes a checked curriculum. `source` is the workspace it was read from, `progress` is told each stage;
- * with a Chromium, cards are printed to PDF as well.
+ * with a Chromium, cards are printed to PDF as well; with a cache, what was made before is not made again, to the same bytes.
  *
  * Missing when a card could not be printed; the old handbook stays.
  */
-export async function buildSite(curriculum: MeasuredCurriculum, source: string, out: string, progress: (stage: string) => void, chromium?: string): Promise<Outcome<Built>> {
+export async function buildSite(curriculum: MeasuredCurriculum, source: string, out: string, progress: (stage: string) => void, { chromium, cache = NO_CACHE }: { chromium?: string | undefined; cache?: Cache } = {}): Promise<Outcome<Built>> {
   progress('reading earlier editions')
   const { changes, kept } = await readEditions(source, curriculum)
   progress('drawing diagrams')
-  const pages = await drawnPages(curriculum, changes, chromium !== undefined)
+  const pages = await drawnPages(curriculum, changes, cache, chromium !== undefined)
   if (chromium !== undefined) progress('printing cards')
   const pdfs = await printedCards(curriculum, pages, chromium)
   if (isMissing(pdfs)) return pdfs
@@ -77,21 +79,22 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: string, 
   await publish(out, async (folder) => {
     progress('writing pages')
     await writeWhole(curriculum, pages, changes, folder)
-    for (const { edition, curriculum: then } of kept) await writeWhole(then, await drawnPages(then, []), [], path.join(folder, keptAt(edition)))
+    for (const { edition, curriculum: then } of kept) await writeWhole(then, await drawnPages(then, [], cache), [], path.join(folder, keptAt(edition)))
     progress('indexing for search')
     await writeFiles(await searchFiles(pages), folder)
     await writeFiles([await offlineFile(curriculum, folder)], folder)
     await writeFiles(pdfs, folder)
     progress('compressing')
-    await writeCompressed(folder)
+    await writeCompressed(folder, cache)
     files = await writeManifest(folder, curriculum.handbook.edition)
   })
+  await cache.tidy()
   return { pages: pages.length, files }
 }
 
 /** The whole handbook in memory, as a preview serves it. */
-export async function siteInMemory(curriculum: MeasuredCurriculum, source: string): Promise<SiteFile[]> {
+export async function siteInMemory(curriculum: MeasuredCurriculum, source: string, cache: Cache = NO_CACHE): Promise<SiteFile[]> {
   const { changes } = await readEditions(source, curriculum)
-  const pages = await drawnPages(curriculum, changes)
+  const pages = await drawnPages(curriculum, changes, cache)
   return [...pages.map(pageFile), { name: 'feed.xml', bytes: feed(curriculum, changes) }, ...dataFiles(curriculum), ...(await assetFiles(curriculum.handbook, tongueIn(curriculum))), ...(await searchFiles(pages))]
 }

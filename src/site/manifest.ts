@@ -4,6 +4,8 @@ import path from 'node:path'
 import { promisify } from 'node:util'
 import { brotliCompress, constants, gzip } from 'node:zlib'
 import { compareText } from '../ladder/finding.ts'
+import type { Cache } from './cache.ts'
+import { sideBySide } from './side-by-side.ts'
 
 /** Files that shrink, and from what size it is worth it. Units bytes. */
 const TEXT = /\.(html|css|js|json|svg|xml|txt|webmanifest)$/
@@ -15,16 +17,21 @@ export async function filesBelow(folder: string): Promise<string[]> {
   return entries.filter((entry) => entry.isFile()).map((entry) => path.relative(folder, path.join(entry.parentPath, entry.name)).replaceAll('\\', '/')).toSorted(compareText)
 }
 
+const [br, gz] = [promisify(brotliCompress), promisify(gzip)]
+
+/** Ways of compressing, named with what decides their bytes: a newer library may compress otherwise. */
+const WAYS = [
+  { ending: 'gz', kind: `gzip 9, zlib ${process.versions.zlib}`, of: (bytes: Uint8Array) => gz(bytes, { level: 9 }) },
+  { ending: 'br', kind: `brotli 9, ${process.versions.brotli}`, of: (bytes: Uint8Array) => br(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 9, [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length } }) },
+] as const
+
 /** Writes a .br and a .gz beside each text file. */
-export async function writeCompressed(folder: string): Promise<void> {
-  const [br, gz] = [promisify(brotliCompress), promisify(gzip)]
-  for (const name of await filesBelow(folder)) {
-    if (!TEXT.test(name)) continue
+export async function writeCompressed(folder: string, cache: Cache): Promise<void> {
+  await sideBySide((await filesBelow(folder)).filter((name) => TEXT.test(name)), async (name) => {
     const bytes = await readFile(path.join(folder, name))
-    if (bytes.length < WORTH_IT) continue
-    const [small, smaller] = await Promise.all([gz(bytes, { level: 9 }), br(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 9, [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length } })])
-    await Promise.all([writeFile(path.join(folder, `${name}.gz`), small), writeFile(path.join(folder, `${name}.br`), smaller)])
-  }
+    if (bytes.length < WORTH_IT) return
+    await Promise.all(WAYS.map(async ({ ending, kind, of }) => writeFile(path.join(folder, `${name}.${ending}`), await cache.of(kind, bytes, () => of(bytes)))))
+  })
 }
 
 /** Writes build.json: every file with its size and digest, so that a deploy sends only what changed. */

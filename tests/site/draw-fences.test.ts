@@ -5,6 +5,7 @@ import { withDrawn } from '../../src/page/drawn.ts'
 import { prose } from '../../src/page/prose.ts'
 import { measure } from '../../src/measure/measure.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
+import { drawDiagram } from '../../src/site/draw-diagram.ts'
 import { drawFences } from '../../src/site/draw-fences.ts'
 import { LADDER } from '../read/said.ts'
 
@@ -25,7 +26,7 @@ function measured(page: string, notes = '') {
 
 const FENCE = '```mermaid One <b>bold</b> step\nflowchart LR\na["<img src=x onerror=alert(1)>"] -->|"{text} & yes"| b{"Ready?"}\n```\n'
 const page = async (text: string): Promise<Document> => {
-  const html = withDrawn(prose(text, { from: '/safety/', first_heading: 2 }).html, await drawFences(measured(text)))
+  const html = withDrawn(prose(text, { from: '/safety/', first_heading: 2 }).html, await drawFences(measured(text), drawDiagram))
   return parseHTML(`<!doctype html><html><body>${html}</body></html>`).document
 }
 
@@ -54,7 +55,7 @@ test('one drawing twice on a page has its own ids each time', async () => {
 })
 
 test('a fence in the notes of a rung is drawn too, and one that cannot be drawn stays text', async () => {
-  const drawn = await drawFences(measured('```mermaid\npie\n```\n', FENCE))
+  const drawn = await drawFences(measured('```mermaid\npie\n```\n', FENCE), drawDiagram)
   assert.deepEqual([...drawn.keys()].map((key) => key.replace(/[0-9a-f]{12}$/, '')), ['drawing-'])
   const found = await page('```mermaid\npie\n```\n')
   assert.equal(found.querySelector('pre code')?.textContent, 'pie\n')
