@@ -1,5 +1,9 @@
 #!/usr/bin/env node
-import { register } from 'tsx/esm/api'
+import { existsSync } from 'node:fs'
 
-register()
-await import('./bin.ts')
+// The repository runs its source as it is; the package carries it compiled.
+if (existsSync(new URL('./bin.ts', import.meta.url))) {
+  const { register } = await import('tsx/esm/api')
+  register()
+  await import('./bin.ts')
+} else await import('../../dist/command/bin.js')

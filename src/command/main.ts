@@ -2,23 +2,19 @@ import { parseArgs } from 'node:util'
 import { nearest } from '../read/nearest.ts'
 import { buildVerb } from './build.ts'
 import { checkVerb } from './check.ts'
+import { completionVerb } from './completion.ts'
 import { explainVerb } from './explain.ts'
 import { fitVerb } from './fit.ts'
+import { help, helpOf } from './help.ts'
 import { previewVerb } from './preview.ts'
 import { reviewVerb } from './review.ts'
 import { schemaVerb } from './schema.ts'
+import { refusedBy } from './refused.ts'
 import { translateVerb } from './translate.ts'
 import { EXIT, Misuse, type Console, type Verb } from './verb.ts'
 
 /** Every verb, in the order help lists them. */
-export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, reviewVerb, explainVerb, fitVerb, translateVerb, schemaVerb]
-
-const help = (): string => `rungbook VERB [options]
-
-${verbs.map(({ name, says }) => `  ${name.padEnd(9)} ${says}`).join('\n')}
-
-  rungbook VERB --help says more.
-`
+export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, reviewVerb, explainVerb, fitVerb, translateVerb, schemaVerb, completionVerb(() => verbs)]
 
 /**
  * Runs one command line.
@@ -27,44 +23,60 @@ ${verbs.map(({ name, says }) => `  ${name.padEnd(9)} ${says}`).join('\n')}
  */
 export async function main(words: readonly string[], console: Console): Promise<number> {
   const [name, ...rest] = words
-  if (name === undefined || name === '--help' || name === 'help') {
-    console.out(help())
+  if (name === undefined || name === '--help' || name === '-h') {
+    console.out(help(verbs))
     return name === undefined ? EXIT.usage : EXIT.fine
   }
-  const verb = verbs.find((candidate) => candidate.name === name)
-  if (!verb) {
-    const like = nearest(name, verbs.map((candidate) => candidate.name))
-    console.note(`There is no verb "${name}". ${like ? `Did you mean ${like}?` : `The verbs are: ${verbs.map((candidate) => candidate.name).join(', ')}.`}\n`)
-    return EXIT.usage
-  }
   try {
-    return await runVerb(verb, rest, console)
-  } catch (error) {
-    if (error instanceof Misuse) {
-      console.note(`${error.message}\n${verb.usage}\n`)
-      return EXIT.usage
-    }
-    console.note(`This is a mistake of ours, not yours. Please report it with what follows.\n${error instanceof Error ? error.stack : String(error)}\n`)
-    return EXIT.bug
-  }
-}
-
-async function runVerb(verb: Verb, rest: string[], console: Console): Promise<number> {
-  const typed = parsed(verb, rest)
-  if (typed.options.help) {
-    console.out(`${verb.usage}\n\n${verb.says}\n`)
+    if (name !== 'help') return await runVerb(verbNamed(name), rest, console)
+    console.out(rest[0] === undefined ? help(verbs) : helpOf(verbNamed(rest[0])))
     return EXIT.fine
+  } catch (error) {
+    const refused = error instanceof Misuse ? error.message : refusedBy(error)
+    console.note(refused === undefined ? `This is a mistake of ours, not yours. Please report it with what follows.\n${error instanceof Error ? error.stack : String(error)}\n` : `${refused}\n`)
+    return refused === undefined ? EXIT.bug : EXIT.usage
   }
-  return verb.run(typed, console)
 }
 
-function parsed(verb: Verb, rest: string[]) {
+function verbNamed(name: string): Verb {
+  const verb = verbs.find((candidate) => candidate.name === name)
+  if (verb) return verb
+  const names = verbs.map((candidate) => candidate.name)
+  const like = nearest(name, names)
+  throw new Misuse(`There is no verb "${name}". ${like ? `Did you mean ${like}?` : `The verbs are: ${names.join(', ')}.`}`)
+}
+
+async function runVerb(verb: Verb, rest: readonly string[], console: Console): Promise<number> {
   try {
-    const { values, positionals } = parseArgs({ args: rest, options: { ...verb.options, help: { type: 'boolean' } }, allowPositionals: true, strict: true })
-    return { options: values as Record<string, string | boolean | undefined>, rest: positionals }
+    const typed = parsed(verb, rest)
+    if (typed.options.help) {
+      console.out(helpOf(verb))
+      return EXIT.fine
+    }
+    return await verb.run(typed, console)
   } catch (error) {
-    const option = /'(-[^' ]*)/.exec(error instanceof Error ? error.message : '')?.[1]
-    const like = option && nearest(option, ['--help', ...Object.keys(verb.options).map((known) => `--${known}`)])
-    throw new Misuse(option ? `There is no option "${option}" here, or its value is missing.${like ? ` Did you mean ${like}?` : ''}` : 'These options cannot be read.')
+    throw error instanceof Misuse ? new Misuse(`${error.message}\n${verb.usage}`) : error
   }
+}
+
+/** Reads options and words, or says which of them is the slip. */
+function parsed(verb: Verb, rest: readonly string[]) {
+  const options = { ...verb.options, help: { type: 'boolean', short: 'h' } } as const
+  const { values, positionals, tokens } = parseArgs({ args: [...rest], options, allowPositionals: true, strict: false, tokens: true })
+  for (const token of tokens) {
+    if (token.kind !== 'option') continue
+    const known = Object.hasOwn(options, token.name) ? options[token.name as keyof typeof options] : undefined
+    if (!known) throw new Misuse(unknown(token.rawName, Object.keys(options)))
+    if (known.type === 'string' && (token.value === undefined || (!token.inlineValue && /^-./.test(token.value)))) throw new Misuse(`${token.rawName} needs a value after it.`)
+    if (known.type === 'boolean' && token.value !== undefined) throw new Misuse(`${token.rawName} takes no value; write it alone.`)
+  }
+  const [word] = positionals
+  if (verb.alone && word !== undefined) throw new Misuse(`${verb.name} takes options only, not "${word}".${'workspace' in options ? ` A folder is named with --workspace ${word}.` : ''}`)
+  return { options: values as Record<string, string | boolean | undefined>, rest: positionals }
+}
+
+function unknown(typed: string, names: readonly string[]): string {
+  const known = names.map((name) => `--${name}`)
+  const like = nearest(typed, known)
+  return `There is no option "${typed}" here. ${like ? `Did you mean ${like}?` : `The options are: ${known.join(', ')}.`}`
 }

@@ -10,6 +10,15 @@ export type Console = {
   ended(): Promise<void>
   readonly colour: boolean
   readonly folder: string
+  /** Who can be asked, where anybody can. */
+  readonly asked?: Asked
+}
+
+/** Answers, one line each: typed on a terminal, or read from what was piped in. */
+export type Asked = {
+  readonly terminal: boolean
+  /** The next answer to a question, or undefined where no more will come. */
+  answer(question: string): Promise<string | undefined>
 }
 
 /** What was typed after the verb: its options and the rest. */
@@ -23,7 +32,13 @@ export type Verb = {
   readonly name: string
   readonly says: string
   readonly usage: string
+  /** Whole command lines, as somebody would type them. */
+  readonly examples: readonly string[]
   readonly options: NonNullable<ParseArgsConfig['options']>
+  /** Takes options only: a word that is none of them is a slip. */
+  readonly alone?: true
+  /** What an option, or "" for the word after the verb, may be. */
+  readonly choices?: Readonly<Record<string, readonly string[]>>
   run(typed: Typed, console: Console): Promise<number>
 }
 

@@ -59,6 +59,7 @@ export const OPPOSITE = {
   'seal-mended': 'seal-broken',
 } as const
 
+/** What sort of change it is. */
 export type ChangeKind = keyof typeof OPPOSITE
 
 /** What a change is about. `rung` is the id it has now, or had if it is gone. */

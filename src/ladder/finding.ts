@@ -23,6 +23,7 @@ export type Places = ReadonlyMap<string, Place>
 /** The last step of a path to where a key's value stands, rather than the key. */
 export const VALUE = '='
 
+/** A path as one word, by which places are looked up. */
 export const pathKey = (path: Path): string => path.join('/')
 
 /** The place of `path`, or of the nearest thing around it that was written down. */

@@ -206,14 +206,25 @@ export const handbookSchema = z.strictObject({
   colours: z.strictObject({ accent: z.string('{key} must be a colour such as "#0b5563".').regex(/^#[0-9a-f]{6}$/i, '{key} must be a colour such as "#0b5563".') }, '{key} must hold accent.').optional(),
 })
 
+/** The front matter of a ladder, its defaults filled in. */
 export type LadderFields = z.infer<typeof ladderSchema>
+/** One rung as it is written. */
 export type RungFields = z.infer<typeof rung>
+/** The front matter of a file that amends a ladder. */
 export type AmendmentFields = z.infer<typeof amendmentSchema>
+/** The front matter of a ladder in another language. */
 export type LadderTranslationFields = z.infer<typeof ladderTranslationSchema>
+/** The front matter of a page in another language. */
 export type PageTranslationFields = z.infer<typeof pageTranslationSchema>
+/** The front matter of a page. */
 export type PageFields = z.infer<typeof pageSchema>
+/** What handbook.yaml holds, its defaults filled in. */
 export type Handbook = z.infer<typeof handbookSchema>
+/** What has to be shown on every rung before the next. */
 export type Standard = z.infer<typeof standard>
+/** What a rung asks of the one before it, where that differs from the ladder's standard. */
 export type Entry = z.infer<typeof entry>
+/** What makes a rung harder besides load. */
 export type Demand = (typeof DEMANDS)[number]
+/** Who has to be there. */
 export type Supervision = (typeof SUPERVISION)[number]

@@ -11,6 +11,7 @@ import { supportedBody } from './supported-body.ts'
 /** Every load model, by the name a ladder file gives it. */
 export const models = [supportedBody, leverHold, legPressOfBody, assisted, oneRepMax, landing, published, skill] as const
 
+/** What a model may be called in a ladder file. */
 export type ModelName = (typeof models)[number]['name']
 
 /** The model of that name. */

@@ -24,7 +24,9 @@ export type WordsKey = { readonly words: true; readonly says: string; readonly o
 /** A list of numbers, or of pairs of them: measured points, plates at hand. */
 export type ListKey = { readonly list: 'numbers' | 'pairs'; readonly units: readonly Unit[]; readonly min: number; readonly max: number; readonly most: number; readonly says: string; readonly optional?: true }
 
+/** One thing a model asks for. */
 export type Key = NumberKey | ChoiceKey | WordsKey | ListKey
+/** Everything a model asks for, by name. */
 export type Keys = Readonly<Record<string, Key>>
 
 type ValueOf<K extends Key> = K extends ChoiceKey ? K['choices'][number] : K extends WordsKey ? string : K extends { readonly list: 'pairs' } ? Pairs : K extends ListKey ? readonly number[] : number
@@ -36,8 +38,9 @@ type MayBeAbsent<K extends Key> = K extends { readonly optional: true } ? undefi
 /** What `compute` receives: every key of the model, defaults filled in. */
 export type Asked<K extends Keys> = { readonly [name in keyof K]: ValueOf<K[name]> | MayBeAbsent<K[name]> }
 
-/** What a coach wrote under `load`, less the model's name. */
+/** What a coach wrote under one key. */
 export type Input = number | string | readonly number[] | Pairs | undefined
+/** What a coach wrote under `load`, less the model's name. */
 export type Inputs = Readonly<Record<string, Input>>
 
 /** A point in the plane of the movement: metres, x level, y up, feet at the origin. */
@@ -99,8 +102,11 @@ export type LoadModel<K extends Keys = Keys> = {
 /** Keeps the exact type of the keys, so that `compute` is checked against them. */
 export const loadModel = <const K extends Keys>(model: LoadModel<K>): LoadModel<K> => model
 
+/** True of a key that holds one measurement. */
 export const isNumberKey = (key: Key): key is NumberKey => 'unit' in key
+/** True of a key that holds a list of measurements. */
 export const isListKey = (key: Key): key is ListKey => 'list' in key
+/** True of a key that holds one of a few names. */
 export const isChoiceKey = (key: Key): key is ChoiceKey => 'choices' in key
 
 /** Why this value cannot be asked of this key, if it cannot. */

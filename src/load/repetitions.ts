@@ -32,6 +32,7 @@ const mayhew: RepetitionFormula = { name: 'Mayhew', source: 'mayhew1992', reps: 
 /** 1RM = 100 w / (48.8 + 53.8 e^(−0.075 r)) */
 const wathan: RepetitionFormula = { name: 'Wathan', source: 'wathan1994', reps: CURVED, fraction: (r) => (48.8 + 53.8 * Math.exp(-0.075 * r)) / 100 }
 
+/** Every formula a prediction is taken over. */
 export const repetitionFormulas: readonly RepetitionFormula[] = [epley, brzycki, oConner, lombardi, mayhew, wathan]
 
 /** The most repetitions any formula may be asked for. */

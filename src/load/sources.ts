@@ -6,6 +6,7 @@ export type Source = {
   readonly seen: 'seen' | 'computed from open data' | 'from memory' | 'arithmetic'
 }
 
+/** The name a source is cited by. */
 export type SourceKey = keyof typeof sources
 
 /** Every source the models and pages may cite, by author and year. */

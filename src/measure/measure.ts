@@ -26,6 +26,7 @@ export type MeasuredRung = Rung & {
 /** What a ladder may point at: addresses of rungs, ladders and pages of the same handbook. */
 export type Known = { readonly rungs: ReadonlySet<string>; readonly pages: ReadonlySet<string> }
 
+/** A ladder with its rungs measured, and what its prose may point at. */
 export type MeasuredLadder = Omit<Ladder, 'rungs'> & {
   readonly rungs: readonly MeasuredRung[]
   readonly known: Known
@@ -34,7 +35,11 @@ export type MeasuredLadder = Omit<Ladder, 'rungs'> & {
   /** Whether the review's seal matches; undefined where there is none. */
   readonly sealed: boolean | undefined
 }
+
+/** A page of the handbook, and what it may point at. */
 export type MeasuredPage = Page & { readonly known: Known }
+
+/** A curriculum with a number, or a reason, on every rung and step. */
 export type MeasuredCurriculum = { readonly handbook: Curriculum['handbook']; readonly logo?: string; readonly ladders: readonly MeasuredLadder[]; readonly pages: readonly MeasuredPage[]; readonly words?: WordLists }
 
 /** The body a handbook's figures are for, until a reader gives their own. */

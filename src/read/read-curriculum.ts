@@ -13,6 +13,7 @@ import { atTop, textOf, type Reading } from './text.ts'
 import { withTranslations, type LayerWords } from './translated.ts'
 import { readYaml } from './yaml.ts'
 
+/** The file that makes a folder a workspace. */
 export const HANDBOOK_FILE = 'handbook.yaml'
 
 /** Reads handbook.yaml: what the handbook is called, whose it is, and what it extends. */

@@ -1,7 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import path from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { build } from 'esbuild'
 import type { Handbook } from '../ladder/schema.ts'
 import { accentOf, DARK_PAPER, LIGHT_PAPER } from '../page/accent.ts'
 import { editionText, imprintOf } from '../page/card-words.ts'
@@ -34,10 +33,11 @@ const icon = (accent: string): string =>
 
 /** The one stylesheet, the script every page runs with the parts it fetches only where they are wanted, and the icon. */
 export async function assetFiles(handbook: Handbook, tongue: Tongue): Promise<SiteFile[]> {
+  const { build } = await import('esbuild')
   const sheets = await Promise.all(SHEETS.map((sheet) => readFile(here(sheet), 'utf8')))
   const css = await build({ stdin: { contents: [...sheets, colours(handbook), imprint(handbook, tongue)].join('\n'), loader: 'css' }, minify: true, charset: 'utf8', write: false, logLevel: 'silent' })
   const scripts = await build({
-    entryPoints: [here('../browser/handbook.ts')],
+    entryPoints: [here('../browser/handbook')],
     bundle: true,
     splitting: true,
     format: 'esm',
@@ -49,7 +49,7 @@ export async function assetFiles(handbook: Handbook, tongue: Tongue): Promise<Si
     write: false,
     logLevel: 'silent',
   })
-  const worker = await build({ entryPoints: [here('../browser/service-worker.ts')], bundle: true, format: 'iife', minify: true, charset: 'utf8', target: 'es2022', write: false, logLevel: 'silent' })
+  const worker = await build({ entryPoints: [here('../browser/service-worker')], bundle: true, format: 'iife', minify: true, charset: 'utf8', target: 'es2022', write: false, logLevel: 'silent' })
   return [
     { name: 'service-worker.js', bytes: worker.outputFiles[0]?.text ?? '' },
     { name: 'assets/handbook.css', bytes: css.outputFiles[0]?.text ?? '' },

@@ -1,4 +1,3 @@
-import { parseHTML } from 'linkedom'
 import { textWidth } from './glyph-widths.ts'
 
 /** What a drawing is measured with. */
@@ -22,6 +21,7 @@ export async function inDiagramWindow<Drawn>(
   lettering: Lettering,
   draw: (window: Window & typeof globalThis) => Promise<Drawn>,
 ): Promise<Drawn> {
+  const { parseHTML } = await import('linkedom')
   const window = parseHTML('<!doctype html><html><body></body></html>')
   const svgElement = window.SVGElement.prototype
   const takeBack = lend([

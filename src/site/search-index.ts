@@ -1,4 +1,3 @@
-import { close, createIndex } from 'pagefind'
 import type { WrittenPage } from '../page/handbook-pages.ts'
 import { fileOf } from './plugin.ts'
 import type { SiteFile } from './site-file.ts'
@@ -12,6 +11,7 @@ const WANTED = /^(pagefind\.js|pagefind-worker\.js|pagefind-entry\.json|wasm\..*
  * Throws  bug, when a page of ours cannot be indexed.
  */
 export async function searchFiles(pages: readonly WrittenPage[]): Promise<SiteFile[]> {
+  const { close, createIndex } = await import('pagefind')
   try {
     const { index, errors } = await createIndex({})
     if (!index) throw new Error(`bug: no search index: ${errors.join('; ')}`)

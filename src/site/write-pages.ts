@@ -1,14 +1,17 @@
+import { existsSync } from 'node:fs'
 import { mkdtemp, rm } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
 import { fileURLToPath } from 'node:url'
-import Eleventy from '@11ty/eleventy'
 import type { WrittenPage } from '../page/handbook-pages.ts'
 
-const CONFIG = fileURLToPath(new URL('../../eleventy.config.ts', import.meta.url))
+/** The host's configuration: beside `src` in the repository, among the compiled files in the package. */
+const [SOURCE = '', COMPILED = ''] = ['../../eleventy.config.ts', '../eleventy.config.js'].map((file) => fileURLToPath(new URL(file, import.meta.url)))
+const CONFIG = existsSync(SOURCE) ? SOURCE : COMPILED
 
 /** Writes pages as files below `folder`, by way of Eleventy, from an input folder with nothing in it. */
 export async function writePages(pages: readonly WrittenPage[], folder: string): Promise<void> {
+  const { default: Eleventy } = await import('@11ty/eleventy') // loaded only by a build: it takes longer to load than a check takes
   const nothing = await mkdtemp(path.join(os.tmpdir(), 'rungbook-'))
   try {
     const eleventy = new Eleventy(nothing, folder, {
