@@ -12,6 +12,8 @@ export const buildVerb: Verb = {
   name: 'build',
   says: 'writes the handbook, if nothing is to be put right',
   usage: 'rungbook build [--workspace DIR] [--output DIR] [--pdf] [--no-cache]\n\n  --pdf       prints the wall and pocket cards to PDF as well, with the Chromium of this machine\n  --no-cache  makes everything anew; the bytes are the same',
+  examples: ['rungbook build', 'rungbook build --workspace club --output public', 'rungbook build --pdf'],
+  alone: true,
   options: { ...workspaceOption, output: { type: 'string' }, pdf: { type: 'boolean' }, 'no-cache': { type: 'boolean' } },
 
   async run(typed, console) {

@@ -10,6 +10,9 @@ export const checkVerb: Verb = {
   name: 'check',
   says: 'finds what is wrong with the ladders and pages of a workspace',
   usage: `rungbook check [--workspace DIR] [--format ${Object.keys(FORMATS).join('|')}] [--fix] [--watch]`,
+  examples: ['rungbook check', 'rungbook check --workspace club --watch', 'rungbook check --fix', 'rungbook check --format github'],
+  alone: true,
+  choices: { format: Object.keys(FORMATS) },
   options: { ...workspaceOption, format: { type: 'string' }, fix: { type: 'boolean' }, watch: { type: 'boolean' } },
 
   async run(typed, console) {

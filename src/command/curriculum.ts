@@ -29,11 +29,13 @@ export type Checked = {
 }
 
 /** Reads, measures and checks the workspace that was named, or the folder the command was started in. */
-export async function checkedWorkspace({ options }: Typed, { folder: started }: Pick<Console, 'folder'>, athlete?: Athlete): Promise<Checked> {
+export async function checkedWorkspace({ options }: Typed, { folder: started, progress }: Pick<Console, 'folder' | 'progress'>, athlete?: Athlete): Promise<Checked> {
   const folder = path.resolve(started, typeof options.workspace === 'string' ? options.workspace : '.')
+  progress('reading the ladders')
   const workspace = await readWorkspace(folder)
   const reading = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers)
   const curriculum = 'value' in reading ? reading.value : undefined
+  if (curriculum) progress('computing the loads')
   const measured = curriculum && measure(curriculum, athlete)
   const found = measured ? check(measured, today()) : { findings: [], untold: [] }
   const findings = inOrder([...workspace.findings, ...reading.findings, ...found.findings])

@@ -22,6 +22,8 @@ export const explainVerb: Verb = {
   name: 'explain',
   says: 'shows where the numbers of a ladder or a rung come from',
   usage: 'rungbook explain LADDER[/RUNG]|FILE.md [--workspace DIR] [--format text|json] [--stature-cm N] [--mass-kg N]\nrungbook explain LADDER/RUNG --reps N [--reserve N]',
+  examples: ['rungbook explain press-up', 'rungbook explain press-up/floor --stature-cm 160 --mass-kg 55', 'rungbook explain press-up/floor --reps 12 --reserve 2', 'rungbook explain ladders/press-up.md --format json'],
+  choices: { format: ['text', 'json'] },
   options: { ...workspaceOption, format: { type: 'string' }, 'stature-cm': { type: 'string' }, 'mass-kg': { type: 'string' }, reps: { type: 'string' }, reserve: { type: 'string' } },
 
   async run(typed, console) {

@@ -13,6 +13,7 @@ export const fitVerb: Verb = {
   name: 'fit',
   says: 'finds the set-up of a rung that gives a load',
   usage: 'rungbook fit LADDER/RUNG --share N [--key NAME] [--workspace DIR]',
+  examples: ['rungbook fit press-up/bench-hands --share 33', 'rungbook fit row-straps/lean-26 --share 30 --key lean_deg'],
   options: { ...workspaceOption, share: { type: 'string' }, key: { type: 'string' } },
 
   async run(typed, console) {

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises'
 import { parseArgs } from 'node:util'
 import { nearest } from '../read/nearest.ts'
 import { buildVerb } from './build.ts'
@@ -27,6 +28,10 @@ export async function main(words: readonly string[], console: Console): Promise<
     console.out(help(verbs))
     return name === undefined ? EXIT.usage : EXIT.fine
   }
+  if (name === '--version') {
+    console.out(`${await version()}\n`)
+    return EXIT.fine
+  }
   try {
     if (name !== 'help') return await runVerb(verbNamed(name), rest, console)
     console.out(rest[0] === undefined ? help(verbs) : helpOf(verbNamed(rest[0])))
@@ -36,6 +41,12 @@ export async function main(words: readonly string[], console: Console): Promise<
     console.note(refused === undefined ? `This is a mistake of ours, not yours. Please report it with what follows.\n${error instanceof Error ? error.stack : String(error)}\n` : `${refused}\n`)
     return refused === undefined ? EXIT.bug : EXIT.usage
   }
+}
+
+/** The version of this program, as its package says. */
+async function version(): Promise<string> {
+  const { version: own } = JSON.parse(await readFile(new URL('../../package.json', import.meta.url), 'utf8')) as { version: string }
+  return own
 }
 
 function verbNamed(name: string): Verb {
@@ -61,11 +72,11 @@ async function runVerb(verb: Verb, rest: readonly string[], console: Console): P
 
 /** Reads options and words, or says which of them is the slip. */
 function parsed(verb: Verb, rest: readonly string[]) {
-  const options = { ...verb.options, help: { type: 'boolean', short: 'h' } } as const
+  const options: Verb['options'] = { ...verb.options, help: { type: 'boolean', short: 'h' } }
   const { values, positionals, tokens } = parseArgs({ args: [...rest], options, allowPositionals: true, strict: false, tokens: true })
   for (const token of tokens) {
     if (token.kind !== 'option') continue
-    const known = Object.hasOwn(options, token.name) ? options[token.name as keyof typeof options] : undefined
+    const known = Object.hasOwn(options, token.name) ? options[token.name] : undefined
     if (!known) throw new Misuse(unknown(token.rawName, Object.keys(options)))
     if (known.type === 'string' && (token.value === undefined || (!token.inlineValue && /^-./.test(token.value)))) throw new Misuse(`${token.rawName} needs a value after it.`)
     if (known.type === 'boolean' && token.value !== undefined) throw new Misuse(`${token.rawName} takes no value; write it alone.`)

@@ -9,6 +9,8 @@ export const previewVerb: Verb = {
   name: 'preview',
   says: 'shows the handbook on this machine, from memory',
   usage: 'rungbook preview [--workspace DIR] [--port N]',
+  examples: ['rungbook preview', 'rungbook preview --workspace club --port 8081'],
+  alone: true,
   options: { ...workspaceOption, port: { type: 'string' } },
 
   async run(typed, console) {

@@ -27,6 +27,8 @@ export const reviewVerb: Verb = {
   name: 'review',
   says: 'says what the working tree, or another revision, changes against a git revision, and what follows from it',
   usage: `rungbook review REVISION [REVISION] [--workspace DIR] [--format ${Object.keys(FORMATS).join('|')}]\nrungbook review --seal LADDER --by NAME [--workspace DIR]`,
+  examples: ['rungbook review main', 'rungbook review edition/2026.1 edition/2026.2', 'rungbook review origin/main --format markdown', 'rungbook review --seal press-up --by "A. Reviewer"'],
+  choices: { format: Object.keys(FORMATS) },
   options: { ...workspaceOption, format: { type: 'string' }, seal: { type: 'string' }, by: { type: 'string' } },
 
   async run(typed, console) {

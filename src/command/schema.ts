@@ -16,6 +16,8 @@ export const schemaVerb: Verb = {
   name: 'schema',
   says: 'writes the JSON Schema of a ladder, an amendment, a page, handbook.yaml, findings or a review',
   usage: `rungbook schema ${NAMES.join('|')}`,
+  examples: ['rungbook schema ladder > ladder.schema.json', 'rungbook schema handbook > handbook.schema.json'],
+  choices: { '': NAMES },
   options: {},
 
   async run(typed, console) {

@@ -28,6 +28,7 @@ rungbook translate LANG [LADDER|PAGE] --seal [--workspace DIR]
   LADDER|PAGE   writes a file to begin from, with the original's words to be written over
   ${WORDS}         the same for words shared by all: equipment, movements, titles
   --seal        signs, after you have read it, that each part says what the original says now`,
+  examples: ['rungbook translate', 'rungbook translate es press-up', 'rungbook translate es press-up --seal'],
   options: { ...workspaceOption, seal: { type: 'boolean' } },
 
   async run(typed, console) {
