@@ -2,8 +2,8 @@
 import { existsSync } from 'node:fs'
 
 // The repository runs its source as it is; the package carries it compiled.
-if (existsSync(new URL('./bin.ts', import.meta.url))) {
-  const { register } = await import('tsx/esm/api')
-  register()
-  await import('./bin.ts')
-} else await import('../../dist/command/bin.js')
+const source = new URL('./bin.ts', import.meta.url)
+const compiled = new URL('../../dist/command/bin.js', import.meta.url)
+const isSource = existsSync(source)
+if (isSource) (await import('tsx/esm/api')).register()
+await import(String(isSource ? source : compiled))
