@@ -30,6 +30,7 @@ import type { Rule } from './rule.ts'
 import { rungsDiffer } from './rungs-differ.ts'
 import { rungsRise } from './rungs-rise.ts'
 import { sealsMatch } from './seals-match.ts'
+import { sharedWordsAreTranslated } from './shared-words-are-translated.ts'
 import { silenced, type Named } from './silence.ts'
 import { sourcesAreCited } from './sources-are-cited.ts'
 import { standardsSuitTheLoad } from './standards-suit-the-load.ts'
@@ -39,6 +40,13 @@ import { supervisionRisesWithRisk } from './supervision-rises-with-risk.ts'
 import { theAimHasAWayUp } from './the-aim-has-a-way-up.ts'
 import { titlesAgreeWithLoads } from './titles-agree-with-loads.ts'
 import { titlesAreUnique } from './titles-are-unique.ts'
+import { translatedSafetyNotesStand } from './translated-safety-notes-stand.ts'
+import { translationsAreComplete } from './translations-are-complete.ts'
+import { translationsAreCurrent } from './translations-are-current.ts'
+import { translationsAreThere } from './translations-are-there.ts'
+import { translationsHaveAnOriginal } from './translations-have-an-original.ts'
+import { translationsKeepLinksAndNumbers } from './translations-keep-links-and-numbers.ts'
+import { translationsKeepTheirShape } from './translations-keep-their-shape.ts'
 
 /** Every rule, in the order its page lists them: what makes a ladder unsafe or unreadable first. */
 export const rules: readonly Rule[] = [
@@ -50,6 +58,7 @@ export const rules: readonly Rule[] = [
   retiredRungsNameAnHeir,
   everyRungIsDescribed,
   stopSignsAreGiven,
+  translatedSafetyNotesStand,
   supervisionRisesWithRisk,
   landingsStayWithinLimits,
   anchoredRungsAskForARatedAnchor,
@@ -79,6 +88,13 @@ export const rules: readonly Rule[] = [
   footnotesAreWhole,
   diagramsCanBeDrawn,
   linksResolve,
+  translationsAreThere,
+  translationsAreComplete,
+  translationsAreCurrent,
+  translationsKeepTheirShape,
+  translationsKeepLinksAndNumbers,
+  translationsHaveAnOriginal,
+  sharedWordsAreTranslated,
 ]
 
 /** What a check came to: what is to be put right, and what could not be told and why. */

@@ -7,7 +7,7 @@ export type Named = Found & { readonly rule: string }
 const RULE = 'silences-are-used'
 
 /** Rules nobody may keep quiet: what they ask for is what stops somebody being hurt. */
-const LOUD = new Set(['stop-signs-are-given', 'landings-stay-within-limits', 'anchored-rungs-ask-for-a-rated-anchor', 'banded-rungs-carry-a-caution', 'supervision-rises-with-risk'])
+const LOUD = new Set(['stop-signs-are-given', 'landings-stay-within-limits', 'anchored-rungs-ask-for-a-rated-anchor', 'banded-rungs-carry-a-caution', 'supervision-rises-with-risk', 'translated-safety-notes-stand'])
 
 /** True where a finding is of the rule and, if one is named, on the rung. */
 function covers({ rule, rung }: { readonly rule: string; readonly rung?: string | undefined }, finding: Named, ladder: MeasuredLadder): boolean {

@@ -34,6 +34,11 @@ const BAD: Readonly<Record<string, readonly string[]>> = {
     'There is no stop sign here, or one that says nothing. Write when to stop, such as: sharp or spreading pain.',
     'This does not say who should ask first. Name who sees a clinician before starting.',
   ],
+  'translated-safety-notes-stand': [
+    'The reasons to ask first of "Rise from kneeling" are not translated into es. Translate each, in the same order.',
+    'The stop signs have in es 1 entry, the original 2. Translate each, in the same order.',
+    'The original cautions of "pole" have changed since they were translated into es. Translate them again, then: rungbook translate es kneel-rise --seal',
+  ],
   'supervision-rises-with-risk': [
     '"Pull of 42 kg from the rack" is watched less than "Pull of 40 kg from the rack", which it follows. Write supervision: coach.',
     '"Pull of 44 kg from the rack" asks for less supervision (none) than the ladder does (partner). Take it out, or raise it.',
@@ -136,6 +141,31 @@ const BAD: Readonly<Record<string, readonly string[]>> = {
     'The link "http://club.example/numbers" leads nowhere the handbook may go: links lead to rung:ladder/rung, to a page such as /safety/, or out by https, mailto or tel.',
     'The link "/saftey/" leads to no page. Did you mean /safety/?',
     'The link "rung:first-float/wading" leads to no rung. Did you mean rung:first-float/wade?',
+  ],
+  'translations-are-there': [
+    '"Rise from kneeling" is not translated into es. Begin with: rungbook translate es kneel-rise',
+  ],
+  'translations-are-complete': [
+    '"Rise from kneeling" lacks in es: form, free/cues. Translate them.',
+  ],
+  'translations-are-current': [
+    'Not yet sealed in es: free/cues. Read it beside the original, then: rungbook translate es kneel-rise --seal',
+    'The original of "pole/cues" has changed since it was translated into es. Translate it again, then: rungbook translate es kneel-rise --seal',
+  ],
+  'translations-keep-their-shape': [
+    '"free" has in es first_side, which the original does not have. Say the same things, in the same order.',
+    '"pole/set-up" has in es 1 entry in its lists, the original 2. Say the same things, in the same order.',
+    '"free/faults" has in es 2 rows, the original 1. Say the same things, in the same order.',
+  ],
+  'translations-keep-links-and-numbers': [
+    'The es of "pole/set-up" lacks the number 30. Make them the same.',
+    'The es of "free/set-up" lacks the link rung:kneel-rise/pole. Make them the same.',
+  ],
+  'translations-have-an-original': [
+    '"poles/cues" is translated into es, but "Rise from kneeling" has no such part. Take it out.',
+  ],
+  'shared-words-are-translated': [
+    'words.es.yaml has no words for: squat, mat. Write a line for each, such as "bench: banco"; a word that stays the same stands beside itself.',
   ],
 }
 
