@@ -90,7 +90,7 @@ export const shankLumps = (body: Body, { heel, toe, ankle, knee }: Chain, shanks
 export const thighLumps = (body: Body, { hip, knee }: Chain): Lump[] => [{ mass: 2 * body.thigh.mass, at: between(hip, knee, body.thigh.centre) }]
 
 /** Trunk, head and what is carried. */
-export const trunkLumps = (body: Body, { hip, shoulder, head }: Chain, added: Lump): Lump[] => [
+export const trunkLumps = (body: Body, { hip, shoulder, head }: Pick<Chain, 'hip' | 'shoulder' | 'head'>, added: Lump): Lump[] => [
   { mass: body.trunk.mass, at: between(hip, shoulder, body.trunk.centre) },
   { mass: body.head.mass, at: head },
   ...(added.mass > 0 ? [added] : []),

@@ -1,13 +1,15 @@
 import { figureText } from '../quantity/figure.ts'
-import { missing, type Outcome } from '../quantity/outcome.ts'
+import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import type { Spread } from '../quantity/spread.ts'
 import { bodies, men, women, type Body } from './body.ts'
+import { legPoses, poseKeys, poseSays, unfitPose } from './leg-press-pose.ts'
 import { loadModel, type Asked, type Keys, type Line, type Load } from './model.ts'
 
 const keys = {
   stance: { choices: ['two legs', 'split', 'step-up', 'one leg'], says: 'what the body stands on; in a step-up the lower foot pushes with what the working leg leaves it' },
   front_leg_percent: { unit: '%', min: 50, max: 100, default: 50, instructs: 'about {} of the load on the working leg', says: 'share that the working leg takes in a split stance or a step-up' },
   added_mass_percent: { unit: '% of body mass', min: 0, max: 200, default: 0, instructs: 'about {} added', says: 'mass held or carried on the back' },
+  ...poseKeys,
 } as const satisfies Keys
 
 type Input = Asked<typeof keys>
@@ -26,6 +28,10 @@ function carried(input: Input, body: Body, below: (body: Body) => number): numbe
   const share = isShared(input) ? input.front_leg_percent / 100 : 0.5
   return 100 * share * (1 + added - 2 * below(body))
 }
+
+/** What does not fit together, as a phrase after "not computed:". */
+const unfit = (input: Input): string | undefined =>
+  !isShared(input) && input.front_leg_percent !== 50 ? `front_leg_percent is given, but the stance is ${input.stance}, not split` : unfitPose(input)
 
 const OVER = 'body tables'
 
@@ -58,7 +64,7 @@ function workingOf(input: Input): Line[] {
  * Units   % in, % of body mass out.
  * Missing when a share is given for a stance that is not split.
  * Source  deLeva1996, winter2009: masses of thigh, shank and foot; mechanics.
- * Assumes slow movement; says nothing of joint angles, so a deeper squat of the same load is a demand, not a load.
+ * Assumes slow movement; says nothing of joint angles, so a deeper squat of the same load is a demand, not a load. Depth, boxes and stance are for the picture alone.
  */
 export const legPressOfBody = loadModel({
   name: 'leg-press-of-body',
@@ -70,16 +76,22 @@ export const legPressOfBody = loadModel({
     { source: 'winter2009', at: 'Table 4.1: the second set of segments' },
     { source: 'mechanics', at: 'weight above a joint' },
   ],
-  compute(input): Outcome<Load> {
-    if (!isShared(input) && input.front_leg_percent !== 50) return missing(`front_leg_percent is given, but the stance is ${input.stance}, not split`)
+  compute(input, { stature_m }): Outcome<Load> {
+    const why = unfit(input)
+    if (why) return missing(why)
+    const poses = legPoses(input, stature_m)
     return {
       quantity: { name: 'load on one working leg', unit: '% of body mass', repeats: true },
       load: over(input, belowKnee),
       figures: [{ name: 'load at the hip of the working leg', value: over(input, belowHip), unit: '% of body mass' }],
-      poses: [],
+      poses: isMissing(poses) ? [] : poses,
       working: workingOf(input),
-      assumes: ['Slow movement; depth and balance are demands beside the load, not part of it.', ...(isShared(input) ? ['The share of the working leg is as declared.'] : [])],
+      assumes: ['Slow movement; depth and balance are demands beside the load, not part of it.', ...(isShared(input) ? ['The share of the working leg is as declared.'] : []), poseSays(poses)],
       cautions: [],
     }
+  },
+  middle(input): Outcome {
+    const why = unfit(input)
+    return why ? missing(why) : (carried(input, women, belowKnee) + carried(input, men, belowKnee)) / 2
   },
 })

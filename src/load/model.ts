@@ -46,23 +46,30 @@ export type Inputs = Readonly<Record<string, Input>>
 /** A point in the plane of the movement: metres, x level, y up, feet at the origin. */
 export type Point = { readonly x: number; readonly y: number }
 
+export type Joint = 'toe' | 'ball' | 'heel' | 'ankle' | 'knee' | 'hip' | 'shoulder' | 'elbow' | 'wrist' | 'hand' | 'head'
+export type Joints = Readonly<Partial<Record<Joint, Point>>>
+
 /** One still of a movement: the joints of the reference man as the statics used them, with the mean of the forces on him and on the reference woman. */
 export type Pose = {
-  readonly name: 'start' | 'end' | 'hold'
-  readonly joints: Readonly<Partial<Record<'toe' | 'ball' | 'heel' | 'ankle' | 'knee' | 'hip' | 'shoulder' | 'elbow' | 'wrist' | 'hand' | 'head', Point>>>
+  readonly name: 'start' | 'end' | 'hold' | 'lowest' | 'touch-down'
+  readonly joints: Joints
+  /** The other leg, where it is not beside the working one. */
+  readonly other_leg?: Joints
   readonly props: readonly Prop[]
   readonly forces: readonly { readonly on: Support; readonly at: Point; readonly per_weight: Point }[]
+  /** A body that stands: the angle of its working knee, the lean of its trunk, and what of the drawing was chosen and not computed. */
+  readonly standing?: { readonly knee_deg: number; readonly trunk_deg: number; readonly chosen?: string; readonly force_is?: 'mean' }
 }
 
-/** What a body rests on. */
-export type Support = 'hands' | 'forearms' | 'feet' | 'knees' | 'shoulders'
+/** What a body rests on, and what hangs on it. */
+export type Support = 'hands' | 'forearms' | 'feet' | 'knees' | 'shoulders' | 'rear foot' | 'weight'
 
-/** A thing drawn around the body, to the same scale. */
+/** A thing drawn around the body, to the same scale. A seat is a box the hips touch, a drop the edge the feet fall from, a flight how high they were. */
 export type Prop =
   | { readonly kind: 'ground'; readonly y: number }
-  | { readonly kind: 'surface'; readonly at: Point }
-  | { readonly kind: 'bar'; readonly at: Point }
+  | { readonly kind: 'surface' | 'bar' | 'seat' | 'mat' | 'block' | 'drop' | 'flight' | 'rear surface'; readonly at: Point }
   | { readonly kind: 'strap'; readonly from: Point; readonly to: Point }
+  | { readonly kind: 'mass'; readonly at: Point; readonly radius_m: number }
 
 /** A named result beside the load: its name is a phrase a page can print before the number. */
 export type Figure = { readonly name: string; readonly value: Outcome<Spread>; readonly unit: Unit }

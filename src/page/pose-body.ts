@@ -11,8 +11,8 @@ import type { Point, Pose } from '../load/model.ts'
 /** The joints of a pose in centimetres. */
 export type Joints = Pose['joints']
 
-/** One closed outline, ready for a path. `arm` lies over the trunk and is set off from it. */
-export type Outline = { readonly of: 'body' | 'arm'; readonly d: string }
+/** One closed outline, ready for a path. `arm` lies over the trunk and is set off from it; `far` is the leg behind the other. */
+export type Outline = { readonly of: 'body' | 'arm' | 'far'; readonly d: string }
 
 /** What the hands do: lie flat on something, or close round a bar or a handle. */
 export type Grasp = 'flat' | 'closed'
@@ -93,7 +93,7 @@ function trunkAndHead({ hip, shoulder, head }: Joints, side: 1 | -1): string[] {
 /** Where the tip of the toes is drawn: bent along the ground where a foot stands on its ball, as the model's foot has no toe joint. */
 export function toeTip({ ball, toe, heel }: Joints, side: 1 | -1): Point | undefined {
   if (!ball || !toe || !heel) return undefined
-  const onBall = heel.y > ball.y + 1 && toe.y < ball.y - 0.1
+  const onBall = heel.y > ball.y + 1 && toe.y < ball.y - 0.1 && side * (toe.x - ball.x) > 0
   return onBall ? plus(ball, point(side * length(minus(toe, ball)), 0)) : toe
 }
 
@@ -128,9 +128,15 @@ function hand({ elbow, wrist, hand: palm }: Joints, grasp: Grasp, side: 1 | -1):
  */
 export function bodyOutlines(joints: Joints, grasp: Grasp): Outline[] {
   const side = frontSide(joints)
-  const limb = (from: Point | undefined, to: Point | undefined, girth: Girth, way: 1 | -1 = side): string[] => (from && to ? [capsule(from, to, girth, way)] : [])
-  const { hip, knee, ankle, shoulder, elbow, wrist } = joints
-  const body = [...foot(joints, side), ...limb(knee, ankle, SHANK), ...limb(hip, knee, THIGH), ...trunkAndHead(joints, side)]
-  const arm = [...limb(shoulder, elbow, UPPER_ARM), ...limb(elbow, wrist, FOREARM), ...hand(joints, grasp, side)]
+  const { shoulder, elbow, wrist } = joints
+  const body = [...legOf(joints, side), ...trunkAndHead(joints, side)]
+  const arm = [...limb(shoulder, elbow, UPPER_ARM, side), ...limb(elbow, wrist, FOREARM, side), ...hand(joints, grasp, side)]
   return [...body.map((d) => ({ of: 'body', d }) as const), ...arm.map((d) => ({ of: 'arm', d }) as const)]
 }
+
+const limb = (from: Point | undefined, to: Point | undefined, girth: Girth, side: 1 | -1): string[] => (from && to ? [capsule(from, to, girth, side)] : [])
+
+const legOf = (joints: Joints, side: 1 | -1): string[] => [...foot(joints, side), ...limb(joints.knee, joints.ankle, SHANK, side), ...limb(joints.hip, joints.knee, THIGH, side)]
+
+/** The other leg, drawn behind the body, as thick as the one before it. */
+export const otherLegOutlines = (leg: Joints, side: 1 | -1): Outline[] => legOf(leg, side).map((d) => ({ of: 'far', d }))

@@ -34,7 +34,7 @@ form: [feet stay down]
 rungs:
   - id: kg-20
     title: Twenty
-    load: { model: one-rep-max, load_kg: 20 }
+    load: { model: one-rep-max, load_kg: 20, lift: floor lift }
   - id: kg-22
     title: Twenty-two
     load: { model: one-rep-max, load_kg: 22 }
@@ -113,8 +113,8 @@ export const pairs: readonly EditPair[] = [
   { says: 'a hold rests on the forearms', edits: [inRung('front-plank', 'knees-hands', 'rest_on: hands', 'rest_on: forearms')], typed: ['front-plank/knees-hands: set-up-changed, rest_on'], followed: { 'knees-forearms': ['step-now-told'], 'knees-hands': ['load-rises'] } },
   { says: 'a bridge is done on one leg', edits: [inRung('hip-bridge', 'far', 'legs: two', 'legs: one')], typed: ['hip-bridge/far: set-up-changed, legs'], followed: { far: ['load-rises'], 'lap-15': ['step-now-told'] } },
   { says: 'a band is measured at another point', edits: [inRung('pull-up', 'band-slim', '[123, 123]', '[123, 140]')], typed: ['pull-up/band-slim: set-up-changed, band_points'], followed: { 'band-slim': ['load-rises'], full: ['first-reps-rise'] } },
-  { says: 'a rung is no longer computed', edits: [inRung('hinge', 'floor-20', 'load: { model: one-rep-max, load_kg: 20 }', 'load: { model: skill }')], typed: ['hinge/floor-20: set-up-changed, model'], followed: { 'floor-18': ['placement-falls'], 'floor-20': ['load-no-longer-computed', 'placement-falls', 'step-no-longer-told'], 'floor-22': ['step-no-longer-told'] } },
-  { says: 'a rung is computed as a load of another kind', edits: [inRung('hinge', 'floor-20', 'load: { model: one-rep-max, load_kg: 20 }', 'load: { model: leg-press-of-body, stance: two legs }')], typed: ['hinge/floor-20: set-up-changed, model'], followed: { 'floor-18': ['placement-falls'], 'floor-20': ['placement-falls', 'step-no-longer-told'], 'floor-22': ['step-no-longer-told'] } },
+  { says: 'a rung is no longer computed', edits: [inRung('hinge', 'floor-20', 'load: { model: one-rep-max, load_kg: 20, lift: floor lift }', 'load: { model: skill }')], typed: ['hinge/floor-20: set-up-changed, model'], followed: { 'floor-18': ['placement-falls'], 'floor-20': ['load-no-longer-computed', 'placement-falls', 'step-no-longer-told'], 'floor-22': ['step-no-longer-told'] } },
+  { says: 'a rung is computed as a load of another kind', edits: [inRung('hinge', 'floor-20', 'load: { model: one-rep-max, load_kg: 20, lift: floor lift }', 'load: { model: leg-press-of-body, stance: two legs }')], typed: ['hinge/floor-20: set-up-changed, model'], followed: { 'floor-18': ['placement-falls'], 'floor-20': ['placement-falls', 'step-no-longer-told'], 'floor-22': ['step-no-longer-told'] } },
 
   // — rungs and their order —
   { says: 'a rung demands balance', edits: [inRung('press-up', 'feet-raised', '    load:', '    demand: [balance]\n    load:')], typed: ['press-up/feet-raised: demand-added, demand'] },

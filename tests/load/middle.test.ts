@@ -40,6 +40,10 @@ const sensible: Readonly<Partial<Record<(typeof models)[number]['name'], fc.Arbi
     fc.record({ hold: fc.constant('bridge'), legs: fc.constantFrom('two', 'one'), knee_deg: between(60, 150), foot_height_cm: between(0, 80) }),
     fc.record({ hold: fc.constant('hollow'), leg_deg: between(5, 80) }),
   ),
+  'leg-press-of-body': fc.oneof(
+    fc.record({ stance: fc.constantFrom('two legs', 'one leg'), added_mass_percent: between(0, 200), knee_deg: between(45, 175) }),
+    fc.record({ stance: fc.constantFrom('split', 'step-up'), front_leg_percent: between(50, 100), stance_cm: between(0, 120), foot_height_cm: between(0, 60) }),
+  ),
   assisted: fc.record({ exercise: fc.constantFrom('hang', 'dip', 'grip'), counterweight_percent: between(0, 90), added_mass_percent: between(0, 150), working_side_percent: fc.oneof(fc.constant(100), between(50, 100)) }),
   'one-rep-max': fc.oneof(fc.record({ load_kg: between(0.5, 100), one_rep_max_kg: between(100, 600) }), fc.record({ percent_1rm: between(20, 100) })),
   published: fc.record({ percent: between(1, 300), sd_percent: between(0, 20), source: fc.constant('mier2014'), condition: fc.constant('on toes'), working_side_percent: between(50, 100) }),

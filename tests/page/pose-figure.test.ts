@@ -168,7 +168,7 @@ function wellFormed(markup: string): void {
 const floor = ladders.find(({ name }) => name === 'press-up/floor, end')?.pose ?? assert.fail('no press-up on the floor')
 
 test('the same pose gives the same bytes, whatever was drawn before', () => {
-  const again = all.map(({ pose, name }) => poseFigure(pose, name.replace(/, [a-z]+$/, '')).html)
+  const again = all.map(({ pose, name }) => poseFigure(pose, name.replace(/, [a-z-]+$/, '')).html)
   assert.deepEqual(again, all.map(({ svg }) => svg))
 })
 
@@ -197,6 +197,15 @@ test('a row says that it faces up and hangs on straps, a kneeling press-up that 
   assert.match(words('press-up/feet-raised, end'), /^End: face down, 6° below level, hands on the ground, feet 30 cm above the ground; /)
   assert.match(words('bar row, start'), /hands on a bar 95 cm above the ground/)
   assert.match(words('kneeling press-up, start'), /knees on the ground; .* force on the knees/)
+})
+
+test('a squat says its angles, its box and the force on its feet; a split squat both feet; a lift what pulls; a landing what it fell from', () => {
+  const words = (name: string): string => poseInWords(all.find((drawn) => drawn.name === name)?.pose ?? assert.fail(name))
+  assert.equal(words('squat-one-leg/knee-high-box, lowest'), 'Lowest point: knee at 71°, trunk leaning 32° from upright, hips touch a box 45 cm above the ground; force on the feet 100 % of body weight.')
+  assert.equal(words('squat-one-leg/split, lowest'), 'Lowest point: knee at 84°, trunk leaning 5° from upright, rear knee on a mat; force on the front foot 60 % of body weight, force on the rear foot 40 % of body weight.')
+  assert.match(words('hinge/floor-24, start'), /^Start: knee at 110°, trunk leaning \d+° from upright, hands 28 cm above the ground; force on the feet 136 % of body weight, the weight pulls with 36 % of body weight\.$/) // by hand: 24 / 67.45 = 35.6 %
+  assert.equal(words('landing/drop-40, lowest'), 'Lowest point: knee at 69°, trunk leaning 35° from upright, fallen from a box 40 cm above the ground; mean force on the feet 200 % of body weight.')
+  assert.equal(words('landing/drop-40, touch-down'), 'Touch-down: knee at 160°, trunk leaning 13° from upright, fallen from a box 40 cm above the ground. The bend of knees and ankles at touch-down is chosen for the drawing.')
 })
 
 test('start and end of a rung share one frame, and every figure holds its drawing and its words', () => {

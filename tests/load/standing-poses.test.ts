@@ -1,0 +1,172 @@
+import assert from 'node:assert/strict'
+import { test } from 'vitest'
+import { legPressOfBody } from '../../src/load/leg-press-of-body.ts'
+import { landing } from '../../src/load/landing.ts'
+import { ask, type Inputs, type Joints, type Load, type LoadModel, type Point, type Pose } from '../../src/load/model.ts'
+import { oneRepMax } from '../../src/load/one-rep-max.ts'
+import { isMissing } from '../../src/quantity/outcome.ts'
+import { near } from '../quantity/near.ts'
+import { ATHLETE } from './athlete.ts'
+import { deLevaMen as men } from './segment-tables.ts'
+
+const asked = (model: LoadModel, inputs: Inputs): Load => {
+  const outcome = ask(model, inputs, ATHLETE)
+  return isMissing(outcome) ? assert.fail(outcome.missing) : outcome
+}
+const leg = legPressOfBody as unknown as LoadModel
+const fall = landing as unknown as LoadModel
+const lift = oneRepMax as unknown as LoadModel
+const posesOf = (model: LoadModel, inputs: Inputs): readonly Pose[] => {
+  const { poses, assumes } = asked(model, inputs)
+  assert.ok(poses.length > 0, assumes.join(' '))
+  return poses
+}
+
+/** Every kind of standing picture, at its ordinary settings and near the ends of them. */
+const drawn: readonly (readonly [LoadModel, Inputs])[] = [
+  [leg, { stance: 'two legs' }],
+  ...[30, 45, 60].map((seat_height_cm) => [leg, { stance: 'two legs', seat_height_cm }] as const),
+  [leg, { stance: 'two legs', knee_deg: 55, added_mass_percent: 40, added_mass_at: 'back' }],
+  [leg, { stance: 'two legs', knee_deg: 60, added_mass_percent: 10 }],
+  ...[30, 45, 60].map((seat_height_cm) => [leg, { stance: 'one leg', seat_height_cm }] as const),
+  [leg, { stance: 'one leg', knee_deg: 50 }],
+  ...[15, 30, 40].map((foot_height_cm) => [leg, { stance: 'one leg', foot_height_cm, added_mass_percent: 10, added_mass_at: 'hands' }] as const),
+  ...[50, 61, 70].map((front_leg_percent) => [leg, { stance: 'split', front_leg_percent, stance_cm: 80 }] as const),
+  [leg, { stance: 'split', front_leg_percent: 80, rear_foot_height_cm: 30, stance_cm: 75 }],
+  [leg, { stance: 'split', front_leg_percent: 92, seat_height_cm: 60, stance_cm: 10 }],
+  [leg, { stance: 'step-up', front_leg_percent: 69, foot_height_cm: 15, stance_cm: 35 }],
+  [leg, { stance: 'step-up', front_leg_percent: 92, foot_height_cm: 15, stance_cm: 0, other_foot: 'heel' }],
+  [leg, { stance: 'two legs', rise: 'heels' }],
+  [leg, { stance: 'one leg', rise: 'heels', foot_height_cm: 15, added_mass_percent: 20, added_mass_at: 'hands' }],
+  ...[15, 25, 40].map((travel_cm) => [fall, { drop_height_cm: 30, travel_cm }] as const),
+  [fall, { drop_height_cm: 10, travel_cm: 20, stance: 'one leg', from: 'ground' }],
+  [lift, { load_kg: 12, lift: 'floor lift', block_cm: 20, knee_deg: 130 }],
+  [lift, { load_kg: 32, lift: 'floor lift' }],
+  [lift, { load_kg: 6, lift: 'one-leg floor lift', block_cm: 15 }],
+  [lift, { load_kg: 18, lift: 'overhead press' }],
+  [lift, { load_kg: 24, lift: 'carry' }],
+]
+
+const at = (joints: Joints, name: keyof Joints): Point => joints[name] ?? assert.fail(`${name} is not given`)
+const along = (a: Point, b: Point, percent: number): Point => ({ x: a.x + ((b.x - a.x) * percent) / 100, y: a.y + ((b.y - a.y) * percent) / 100 })
+
+type Weighed = readonly { readonly mass: number; readonly at: Point }[]
+const legWeights = (joints: Joints): Weighed => [
+  { mass: men.thigh[0] / 100, at: along(at(joints, 'hip'), at(joints, 'knee'), men.thigh[2]) },
+  { mass: men.shank[0] / 100, at: along(at(joints, 'knee'), at(joints, 'ankle'), men.shank[2]) },
+  { mass: men.foot[0] / 100, at: along(at(joints, 'heel'), at(joints, 'toe'), men.foot[2]) },
+]
+
+/** The masses of the second copy of the tables on the joints as drawn, what is held among them. */
+function weights({ joints, other_leg, forces }: Pose): Weighed {
+  return [
+    ...legWeights(joints),
+    ...legWeights(other_leg ?? joints),
+    { mass: men.trunk[0] / 100, at: along(at(joints, 'shoulder'), at(joints, 'hip'), men.trunk[2]) },
+    { mass: men.head[0] / 100, at: at(joints, 'head') },
+    { mass: (2 * men.upper_arm[0]) / 100, at: along(at(joints, 'shoulder'), at(joints, 'elbow'), men.upper_arm[2]) },
+    { mass: (2 * men.forearm[0]) / 100, at: along(at(joints, 'elbow'), at(joints, 'wrist'), men.forearm[2]) },
+    { mass: (2 * men.hand[0]) / 100, at: at(joints, 'hand') },
+    ...forces.filter(({ on }) => on === 'weight').map(({ at: place, per_weight }) => ({ mass: -per_weight.y, at: place })),
+  ]
+}
+const middle = (all: Weighed, axis: 'x' | 'y'): number => all.reduce((sum, { mass, at: place }) => sum + mass * place[axis], 0) / all.reduce((sum, { mass }) => sum + mass, 0)
+
+/** The foot of the model has no toe joint: under a raised heel its toes are drawn along the ground. */
+const raised = ({ heel, ball }: Joints): boolean => heel !== undefined && ball !== undefined && heel.y > ball.y
+
+/** What carries the body; at touch-down nothing does yet. */
+const supports = ({ forces }: Pose): Pose['forces'] => forces.filter(({ on }) => on !== 'weight')
+
+for (const [model, inputs] of drawn) {
+  const name = JSON.stringify(inputs)
+  test(`${name}: the masses of the second table stand where the forces on the feet hold them`, () => {
+    for (const pose of posesOf(model, inputs)) {
+      const held = supports(pose)
+      if (held.length === 0) continue
+      const up = held.reduce((sum, { per_weight }) => sum + per_weight.y, 0)
+      const press = held.reduce((sum, { per_weight, at: place }) => sum + (per_weight.y / up) * place.x, 0)
+      near(middle(weights(pose), 'x'), press, 0.0005) // the mean woman's lower leg sets the shares of a split stance, the man's the pose: 0.2 % of a metre
+    }
+  })
+
+  test(`${name}: limbs are as long as the table has them, on both legs`, () => {
+    const metres = (mm: number): number => (mm / men.stature_mm) * ATHLETE.stature_m
+    const long = (joints: Joints, a: keyof Joints, b: keyof Joints): number => Math.hypot(at(joints, a).x - at(joints, b).x, at(joints, a).y - at(joints, b).y)
+    for (const { joints, other_leg } of posesOf(model, inputs)) {
+      for (const one of [joints, other_leg ?? joints]) {
+        near(long(one, 'hip', 'knee'), metres(men.thigh[1]), 1e-9)
+        near(long(one, 'knee', 'ankle'), metres(men.shank[1]), 1e-9)
+        near(long(one, 'heel', 'toe'), metres(men.foot[1]), 1e-9)
+      }
+      near(long(joints, 'shoulder', 'elbow'), metres(men.upper_arm[1]), 1e-9)
+      near(long(joints, 'elbow', 'wrist'), metres(men.forearm[1]), 1e-9)
+      near(long(joints, 'hip', 'shoulder'), metres(men.trunk[1]), 1e-9)
+    }
+  })
+
+  test(`${name}: nothing of the body is under the ground, and the feet of two legs carry all of it`, () => {
+    for (const pose of posesOf(model, inputs)) {
+      for (const joints of [pose.joints, pose.other_leg ?? {}]) for (const [joint, place] of Object.entries(joints)) assert.ok(place.y > -1e-9 || (joint === 'toe' && raised(joints)), `${joint} at ${place.y}`)
+      const carried = weights(pose).reduce((sum, { mass }) => sum + mass, 0)
+      if (pose.standing?.force_is !== 'mean' && supports(pose).length > 0) near(supports(pose).reduce((sum, { per_weight }) => sum + per_weight.y, 0), carried, 1e-9)
+    }
+  })
+}
+
+test('the middle of the body sinks by the travel of a landing', () => {
+  for (const travel_cm of [15, 25, 40]) {
+    const [touch, deepest] = posesOf(fall, { drop_height_cm: 30, travel_cm })
+    assert.ok(touch && deepest)
+    near(middle(weights(touch), 'y') - middle(weights(deepest), 'y'), travel_cm / 100, 1e-6)
+  }
+})
+
+test('the hips touch the box: 8.7 cm over its top at 1.738 m, by hand 0.05 of stature', () => {
+  const [, lowest] = posesOf(leg, { stance: 'two legs', seat_height_cm: 45 })
+  near(at(lowest?.joints ?? {}, 'hip').y, 0.45 + 0.05 * ATHLETE.stature_m, 1e-6)
+})
+
+test('the knee is bent as far as it is asked', () => {
+  for (const knee_deg of [55, 90, 120]) near(posesOf(leg, { stance: 'two legs', knee_deg })[1]?.standing?.knee_deg ?? 0, knee_deg, 1e-6)
+})
+
+test('a scale under the front foot of a split squat reads its share of what is above the knees and its own lower leg — by hand: 0.61 × 88.2 + 5.9 = 59.7 %, 0.92 × 88.2 + 5.9 = 87.0 %', () => {
+  const front = (inputs: Inputs): number => posesOf(leg, inputs)[1]?.forces.find(({ on }) => on === 'feet')?.per_weight.y ?? 0
+  near(front({ stance: 'split', front_leg_percent: 61 }), 0.597, 0.0006) // the tables' halves differ by 0.2 % between man and mean
+  near(front({ stance: 'split', front_leg_percent: 92, seat_height_cm: 60, stance_cm: 10 }), 0.8704, 0.0006)
+})
+
+test('a deeper squat, a box or a longer stance moves the picture and not the load', () => {
+  const load = (inputs: Inputs): unknown => asked(leg, inputs).load
+  assert.deepEqual(load({ stance: 'two legs', knee_deg: 55 }), load({ stance: 'two legs' }))
+  assert.deepEqual(load({ stance: 'two legs', seat_height_cm: 30 }), load({ stance: 'two legs' }))
+  assert.deepEqual(load({ stance: 'split', front_leg_percent: 61, stance_cm: 60 }), load({ stance: 'split', front_leg_percent: 61 }))
+  assert.deepEqual(asked(lift, { load_kg: 12, lift: 'floor lift' }).load, asked(lift, { load_kg: 12 }).load)
+  assert.deepEqual(asked(fall, { drop_height_cm: 30, stance: 'one leg' }).load, asked(fall, { drop_height_cm: 30 }).load)
+})
+
+for (const [model, inputs, missing] of [
+  [leg, { stance: 'two legs', stance_cm: 40 }, 'stance_cm is given, but the stance is two legs, not split'],
+  [leg, { stance: 'one leg', rear_foot_height_cm: 30 }, 'rear_foot_height_cm is given, but the stance is one leg, not split'],
+  [leg, { stance: 'two legs', rise: 'heels', seat_height_cm: 45 }, 'seat_height_cm is given, but the heels rise and the knees stay straight'],
+  [leg, { stance: 'two legs', added_mass_at: 'back' }, 'added_mass_at is given, but no mass is added'],
+] as const) {
+  test(`says: ${missing}`, () => assert.deepEqual(ask(model, inputs, ATHLETE), { missing }))
+}
+
+for (const [model, inputs, why] of [
+  [leg, { stance: 'split', rise: 'heels' }, 'No picture: a helping foot in a heel raise is not drawn.'],
+  [leg, { stance: 'split', front_leg_percent: 100, stance_cm: 120 }, 'No picture: the stance does not close in balance.'],
+  [leg, { stance: 'two legs', seat_height_cm: 90 }, 'No picture: the body cannot balance at that depth.'],
+  [fall, { drop_height_cm: 30, slope_deg: 10 }, 'No picture: a landing on a slope is not drawn.'],
+  [fall, { drop_height_cm: 30, travel_cm: 80 }, 'No picture: the legs cannot sink so far in balance.'],
+  [lift, { percent_1rm: 70, lift: 'floor lift' }, 'No picture: the mass is not known in kilograms.'],
+  [lift, { load_kg: 12, lift: 'floor lift', block_cm: 80 }, 'No picture: the body cannot balance with its hands at that height.'],
+] as const) {
+  test(`keeps the load, and says: ${why}`, () => {
+    const { poses, assumes } = asked(model, inputs)
+    assert.equal(poses.length, 0)
+    assert.ok(assumes.includes(why), assumes.join(' '))
+  })
+}
