@@ -40,9 +40,20 @@ function smooth(points: readonly Point[]): string {
 /** Radii of a limb at its two ends, and how far its sides swell at the front and at the back. */
 type Girth = { readonly near: number; readonly far: number; readonly front: number; readonly back: number }
 
+/** A limb that points out of the picture has no length in it. Units cm. */
+const END_ON = 0.1
+
+/** A limb seen from its end. */
+const round = (at: Point, radius: number): string => {
+  const [left, right] = [minus(at, point(radius, 0)), plus(at, point(radius, 0))]
+  const arc = `A${tenth(radius)} ${tenth(radius)} 0 1 1 `
+  return `M${written(left)}${arc}${written(right)}${arc}${written(left)}Z`
+}
+
 /** A capsule from one joint to the next: a circle about each, joined by tangents that may swell. */
 export function capsule(from: Point, to: Point, girth: Girth, side: 1 | -1): string {
   const { near, far } = girth
+  if (length(minus(to, from)) < END_ON) return round(from, Math.max(near, far))
   const along = unit(minus(to, from))
   const tilt = (near - far) / length(minus(to, from))
   const normal = (way: 1 | -1): Point => plus(times(along, tilt), times(turned(along, (way * Math.PI) / 2), Math.sqrt(1 - tilt * tilt)))
@@ -64,6 +75,7 @@ const SHANK: Girth = { near: 5.2, far: 3.5, front: 0, back: 1.9 }
 const UPPER_ARM: Girth = { near: 6, far: 4.1, front: 0.3, back: 0.3 }
 const FOREARM: Girth = { near: 4.2, far: 2.6, front: 0.5, back: 0.5 }
 const NECK: Girth = { near: 6.6, far: 5.8, front: 0, back: 0 }
+const FOOT_END_ON: Girth = { near: 3.5, far: 4.6, front: 0, back: 0 }
 const FIST: Girth = { near: 2.8, far: 4.2, front: 0, back: 0 }
 
 /** Share of the way from hip to shoulder, centimetres to the front: up the front, down the back. */
@@ -102,6 +114,7 @@ function foot(joints: Joints, side: 1 | -1): string[] {
   const { heel, ball, ankle } = joints
   const tip = toeTip(joints, side)
   if (!heel || !ball || !ankle || !tip) return []
+  if (length(minus(ball, heel)) < END_ON) return [capsule(ankle, heel, FOOT_END_ON, side)]
   const sole: Frame = { at: heel, along: unit(minus(ball, heel)), front: times(turned(unit(minus(ball, heel)), Math.PI / 2), side) }
   const toes: Frame = { at: tip, along: unit(minus(tip, ball)), front: times(turned(unit(minus(tip, ball)), Math.PI / 2), side) }
   const shin: Frame = { ...sole, at: ankle }

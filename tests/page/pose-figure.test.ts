@@ -98,6 +98,7 @@ for (const { name, pose, svg } of all) {
   })
 
   test(`${name}: the sole runs through heel and ball, and the toe unless it would be under what the ball stands on`, () => {
+    if (apart(at('heel'), at('ball')) < ROUNDING) return assert.ok(paths(svg, 'pose-body').some((limb) => roundedAt(limb, at('heel')) && roundedAt(limb, at('ankle')))) // a foot seen from its end
     const sole = paths(svg, 'pose-body').map(places).find((touched) => apart(touched[0] ?? { x: NaN, y: NaN }, at('heel')) < ROUNDING)
     const [, ball, toe] = sole ?? []
     assert.ok(ball && toe && apart(ball, at('ball')) < ROUNDING)
@@ -118,6 +119,7 @@ for (const { name, pose, svg } of all) {
   })
 
   test(`${name}: the face looks to the side the toes point to`, () => {
+    if (apart(at('heel'), at('toe')) < ROUNDING) return // seen from its end, it points to neither
     const head = paths(svg, 'pose-body').map(places).at(-1) ?? []
     const chin = head.reduce((far, place) => (apart(place, at('head')) > apart(far, at('head')) ? place : far), at('head')) // no other place of the outline is as far from its middle
     const side = (from: Point, to: Point, place: Point): number => Math.sign((to.x - from.x) * (place.y - from.y) - (to.y - from.y) * (place.x - from.x))
