@@ -1,4 +1,5 @@
 import { models } from '../load/index.ts'
+import { repetitionFormulas } from '../load/repetitions.ts'
 import { sources } from '../load/sources.ts'
 import { rules } from '../check/index.ts'
 import type { MeasuredCurriculum, MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
@@ -24,6 +25,7 @@ const bothWays = (text: string): string[] => [text.trim(), ...plainLines(text), 
 const NAMES: readonly string[] = [
   ...models.flatMap(({ name, keys }) => [name, ...Object.keys(keys)]),
   ...rules.map(({ name }) => name),
+  ...repetitionFormulas.map(({ name }) => name),
   ...Object.entries(sources).flatMap(([key, source]) => [key, source.cite, ...('doi' in source ? [source.doi] : [])]),
 ]
 

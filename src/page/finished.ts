@@ -105,7 +105,7 @@ export function finished({ language, foreign, entry, form, keys, theirs }: With)
     const key = text.trim()
     const kept = answers.get(key)
     const said = kept ?? piece(key, depth)
-    if (!kept && depth === 0) answers.set(key, said)
+    if (!kept && (said.known || depth === 0)) answers.set(key, said)
     const at = text.indexOf(key)
     return key === text ? said : { text: text.slice(0, at) + said.text + text.slice(at + key.length), known: said.known }
   }

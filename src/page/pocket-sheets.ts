@@ -1,7 +1,7 @@
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { rungAddress } from './address.ts'
 import { cardCautions, cardEntry, cardLoad, footText, placeText, plainLine, plainLines, type Imprint } from './card-words.ts'
-import { joined, say, type Part } from './html.ts'
+import { asIs, joined, say, type Part } from './html.ts'
 import { heightIn, sum, type Column } from './room.ts'
 import { supervisionText } from './safety.ts'
 import type { Tongue } from './tongue.ts'
@@ -50,10 +50,10 @@ export function pocketPlan(rung: MeasuredRung, ladder: MeasuredLadder, imprint: 
   const textHeight = heightIn(tongue)
   const lines = plainLines(rung.words?.set_up ?? '')
   const held = heldHeight(rung, ladder, imprint, tongue)
-  const least = textHeight(['Set up', ...lines].slice(0, LEAST_LINES), TEXT)
+  const least = textHeight(['Set up', ...lines.map(asIs)].slice(0, LEAST_LINES), TEXT)
   const places = ([1, 2, 4] as const).find((count) => held + least <= roomOf(count))
   if (places === undefined) return { rung, places: 1, set_up: [], whole: false, safe: false }
-  const fits = lines.filter((_, index) => held + BETWEEN_MM + textHeight([['Set up', ' ', lines.slice(0, index + 1).join(' '), ' ', 'More by the code.']], TEXT) <= roomOf(places))
+  const fits = lines.filter((_, index) => held + BETWEEN_MM + textHeight([['Set up', ' ', asIs(lines.slice(0, index + 1).join(' ')), ' ', 'More by the code.']], TEXT) <= roomOf(places))
   return { rung, places, set_up: fits, whole: fits.length === lines.length, safe: true }
 }
 

@@ -89,7 +89,7 @@ function decisions(rung: MeasuredRung, ladder: MeasuredLadder, above: readonly M
   return html`<section class="decide" data-pagefind-ignore><h2 id="decide">Move on, hold, step back, stop</h2>
 <p>After each session, the first of these that is true decides.</p>
 <ol>${decisionRules.map(({ decision, rule, source }) => html`
-<li><strong>${decision}</strong>: ${rule} <span class="source">${source === 'common practice' ? 'Common practice' : `${sources[source].cite} (${sources[source].seen})`}.</span></li>`)}
+<li><strong>${decision}</strong>: ${rule} <span class="source">${source === 'common practice' ? 'Common practice' : html`${sources[source].cite} (${sources[source].seen})`}.</span></li>`)}
 </ol>
 <dl class="facts">
 <div><dt>move on</dt> <dd>${onward.length > 0 ? html`<ul>${onward}

@@ -1,57 +1,13 @@
 import type { Catalogue } from '../tongue.ts'
+import { cards } from './es/cards.ts'
+import { checks } from './es/checks.ts'
+import { figures } from './es/figures.ts'
+import { ladders } from './es/ladders.ts'
+import { loads } from './es/loads.ts'
+import { own } from './es/own.ts'
+import { pages } from './es/pages.ts'
+import { reasons } from './es/reasons.ts'
+import { sources } from './es/sources.ts'
 
 /** The interface in Spanish. */
-export const es: Catalogue = {
-  '{1} % of body weight': '{1} % del peso corporal',
-  '{1} to {2} % of body weight': 'de {1} a {2} % del peso corporal',
-  '{1} % of body mass': '{1} % de la masa corporal',
-  '{1} to {2} % of body mass': 'de {1} a {2} % de la masa corporal',
-  '{1} % of 1RM': '{1} % de 1RM',
-  '{1} to {2} % of 1RM': 'de {1} a {2} % de 1RM',
-  '{1} %': '{1} %',
-  '{1} to {2} %': 'de {1} a {2} %',
-  '{1} cm': '{1} cm',
-  '{1} to {2} cm': 'de {1} a {2} cm',
-  '{1} m': '{1} m',
-  '{1} to {2} m': 'de {1} a {2} m',
-  '{1} m/s': '{1} m/s',
-  '{1} to {2} m/s': 'de {1} a {2} m/s',
-  '{1} kg': '{1} kg',
-  '{1} to {2} kg': 'de {1} a {2} kg',
-  '{1} N': '{1} N',
-  '{1} to {2} N': 'de {1} a {2} N',
-  '{1} N/kg': '{1} N/kg',
-  '{1} to {2} N/kg': 'de {1} a {2} N/kg',
-  '{1} N·m/kg': '{1} N·m/kg',
-  '{1} to {2} N·m/kg': 'de {1} a {2} N·m/kg',
-  '{1} J/kg': '{1} J/kg',
-  '{1} to {2} J/kg': 'de {1} a {2} J/kg',
-  '{1} deg': '{1} grados',
-  '{1} to {2} deg': 'de {1} a {2} grados',
-  '{1} to {2}°': 'de {1} a {2}°',
-  '{1} s': '{1} s',
-  '{1} to {2} s': 'de {1} a {2} s',
-  '{1} rep': '{1} repetición',
-  '{1} reps': { one: '{1} repetición', other: '{1} repeticiones' },
-  '{1} to {2} reps': 'de {1} a {2} repeticiones',
-  '{1} week': '{1} semana',
-  '{1} weeks': { one: '{1} semana', other: '{1} semanas' },
-  '{1} to {2} weeks': 'de {1} a {2} semanas',
-  '{1} session': '{1} sesión',
-  '{1} sessions': { one: '{1} sesión', other: '{1} sesiones' },
-  '{1} to {2} sessions': 'de {1} a {2} sesiones',
-  '{1} × body weight': '{1} veces el peso corporal',
-  '{1} to {2} × body weight': 'de {1} a {2} veces el peso corporal',
-  '{1} to {2}': 'de {1} a {2}',
-  'more than {1}': 'más de {1}',
-  '{1} set': '{1} serie',
-  '{1} sets': '{1} series',
-  '{1} set of {2}': '{1} serie de {2}',
-  '{1} sets of {2}': '{1} series de {2}',
-  '{1} repetition': '{1} repetición',
-  '{1} repetitions': '{1} repeticiones',
-  'in one session': 'en una sesión',
-  '{1} sessions running': '{1} sesiones seguidas',
-  and: 'y',
-  or: 'o',
-}
+export const es: Catalogue = { ...figures, ...pages, ...ladders, ...cards, ...loads, ...reasons, ...own, ...sources, ...checks }
