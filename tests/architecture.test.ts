@@ -4,7 +4,7 @@ import path from 'node:path'
 import { test } from 'vitest'
 
 /** Each folder may import from itself and from those to its left. That is the whole architecture. */
-const ORDER = ['quantity', 'load', 'ladder', 'read', 'measure', 'check', 'compare', 'page', 'browser', 'site', 'command']
+const ORDER = ['quantity', 'load', 'ladder', 'read', 'measure', 'check', 'compare', 'page', 'browser', 'editor', 'site', 'command']
 /** Disk, clock, chance, terminal, host. */
 const OUTSIDE = /from 'node:|process\.|console\.|Date\.now|new Date\(\)|Math\.random|fetch\(|11ty/
 /** A script lives in a page: it has that page's clock, storage and files of the same host, and no more. */

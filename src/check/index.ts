@@ -100,22 +100,33 @@ export const rules: readonly Rule[] = [
 /** What a check came to: what is to be put right, and what could not be told and why. */
 export type Checked = { readonly findings: readonly Finding[]; readonly untold: readonly Finding[] }
 
+/** What was found on ladders before, by the very value that was measured and the day; so that of a thousand only the changed one is checked again. */
+export type CheckMemory = WeakMap<MeasuredLadder, { readonly today: string; readonly told: Checked }>
+
 /**
  * Every finding on every ladder and page, in file order; silences that stand are kept, those that do not are found.
  *
- * Shape   a measured curriculum and the day it is (2026-10-03) to findings. A function of these two alone.
+ * Shape   a measured curriculum and the day it is (2026-10-03) to findings. A function of these two alone; `memory` only saves work.
  */
-export function check({ ladders, pages }: MeasuredCurriculum, today: string): Checked {
+export function check({ ladders, pages }: MeasuredCurriculum, today: string, memory: CheckMemory = new WeakMap()): Checked {
   const told = ladders.map((ladder) => {
-    const found = rules.flatMap((rule) => rule.check(ladder).map((finding) => ({ ...finding, rule: rule.name })))
-    const untold = rules.flatMap((rule) => (rule.untold?.(ladder) ?? []).map((finding) => ({ ...finding, rule: rule.name })))
-    const placed = (finding: Named): Finding => ({ ...placeOfLine(ladder, finding.path), ...placedEdit(finding, ladder.places), subject: `${ladder.id}:${subjectOf(finding.path, ladder)}` })
-    return { findings: silenced(found, ladder, today).map(placed), untold: untold.map(placed) }
+    const before = memory.get(ladder)
+    if (before?.today === today) return before.told
+    const now = checkLadder(ladder, today)
+    memory.set(ladder, { today, told: now })
+    return now
   })
   const ofPages = pages.flatMap((page) =>
     rules.flatMap((rule) => (rule.checkPage?.(page) ?? []).map((finding) => ({ ...placeOfLine(page, finding.path), ...placedEdit({ ...finding, rule: rule.name }, page.places), subject: `page ${page.id}:${finding.path.join('/')}` }))),
   )
   return { findings: inOrder([...told.flatMap(({ findings }) => findings), ...ofPages]), untold: inOrder(told.flatMap(({ untold }) => untold)) }
+}
+
+function checkLadder(ladder: MeasuredLadder, today: string): Checked {
+  const found = rules.flatMap((rule) => rule.check(ladder).map((finding) => ({ ...finding, rule: rule.name })))
+  const untold = rules.flatMap((rule) => (rule.untold?.(ladder) ?? []).map((finding) => ({ ...finding, rule: rule.name })))
+  const placed = (finding: Named): Finding => ({ ...placeOfLine(ladder, finding.path), ...placedEdit(finding, ladder.places), subject: `${ladder.id}:${subjectOf(finding.path, ladder)}` })
+  return { findings: silenced(found, ladder, today).map(placed), untold: untold.map(placed) }
 }
 
 /** The finding without its path; its edit with the place where the value stands, or without one where that is not known. */

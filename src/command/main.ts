@@ -4,6 +4,7 @@ import { nearest } from '../read/nearest.ts'
 import { buildVerb } from './build.ts'
 import { checkVerb } from './check.ts'
 import { completionVerb } from './completion.ts'
+import { editorVerb } from './editor.ts'
 import { explainVerb } from './explain.ts'
 import { fitVerb } from './fit.ts'
 import { help, helpOf } from './help.ts'
@@ -15,7 +16,7 @@ import { translateVerb } from './translate.ts'
 import { EXIT, Misuse, type Console, type Verb } from './verb.ts'
 
 /** Every verb, in the order help lists them. */
-export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, reviewVerb, explainVerb, fitVerb, translateVerb, schemaVerb, completionVerb(() => verbs)]
+export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, reviewVerb, explainVerb, fitVerb, translateVerb, schemaVerb, editorVerb, completionVerb(() => verbs)]
 
 /**
  * Runs one command line.

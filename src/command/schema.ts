@@ -14,7 +14,7 @@ const isFileKind = (name: string): name is FileKind => Object.hasOwn(fileSchemas
 /** `rungbook schema`: the JSON Schemas of what is read and written. */
 export const schemaVerb: Verb = {
   name: 'schema',
-  says: 'writes the JSON Schema of a ladder, an amendment, a page, handbook.yaml, findings or a review',
+  says: 'writes the JSON Schema of what is read and written: ladders, amendments, pages, translations, handbook.yaml, findings, reviews',
   usage: `rungbook schema ${NAMES.join('|')}`,
   examples: ['rungbook schema ladder > ladder.schema.json', 'rungbook schema handbook > handbook.schema.json'],
   choices: { '': NAMES },

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { models } from '../load/index.ts'
 import { isListKey, isNumberKey, type Key } from '../load/model.ts'
 import { keyNotes } from './key-notes.ts'
-import { amendmentSchema, handbookSchema, ladderSchema, pageSchema } from './schema.ts'
+import { amendmentSchema, handbookSchema, ladderSchema, ladderTranslationSchema, pageSchema, pageTranslationSchema } from './schema.ts'
 
 /** The part of JSON Schema our files need. */
 export type JsonSchema = {
@@ -23,7 +23,7 @@ export type JsonSchema = {
 }
 
 /** The files a coach writes, by the name of their schema. */
-export const fileSchemas = { ladder: ladderSchema, amendment: amendmentSchema, page: pageSchema, handbook: handbookSchema } as const
+export const fileSchemas = { ladder: ladderSchema, amendment: amendmentSchema, page: pageSchema, handbook: handbookSchema, translation: ladderTranslationSchema, 'page-translation': pageTranslationSchema } as const
 
 export type FileKind = keyof typeof fileSchemas
 
@@ -32,6 +32,8 @@ const TITLES: Readonly<Record<FileKind, string>> = {
   amendment: 'The front matter of an amendment',
   page: 'The front matter of a page',
   handbook: 'handbook.yaml',
+  translation: 'The front matter of a ladder in another language',
+  'page-translation': 'The front matter of a page in another language',
 }
 
 /** The JSON Schema of a file, every key with what it is for, an example and, where there is one, its default. */

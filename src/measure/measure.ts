@@ -51,10 +51,11 @@ export const AVERAGE: Athlete = { stature_m: REFERENCE_STATURE_M, mass_kg: REFER
  * Shape   n ladders to n ladders, their rungs in the same order.
  */
 export function measure(curriculum: Curriculum, athlete: Athlete = AVERAGE, memory: Memory = new WeakMap()): MeasuredCurriculum {
-  const known: Known = {
+  const fresh: Known = {
     rungs: new Set(curriculum.ladders.flatMap(({ id, rungs }) => [id, ...rungs.map((rung) => `${id}/${rung.id}`)])),
     pages: new Set([...GENERATED_PAGES, ...curriculum.pages.map(({ id }) => id)]),
   }
+  const known = knownBefore(curriculum, memory, fresh) ?? fresh
   return {
     handbook: curriculum.handbook,
     ...(curriculum.logo === undefined ? {} : { logo: curriculum.logo }),
@@ -65,15 +66,25 @@ export function measure(curriculum: Curriculum, athlete: Athlete = AVERAGE, memo
 }
 
 /** Ladders that were measured before, by the very rungs that were read; so that two states of a curriculum share what did not change. */
-export type Memory = WeakMap<Ladder['rungs'], MeasuredLadder>
+export type Memory = WeakMap<Ladder['rungs'], { readonly from: Ladder; readonly measured: MeasuredLadder }>
 
+/** The very same value where neither the ladder nor what it may point at is another. */
 function remembered(ladder: Ladder, known: Known, athlete: Athlete, memory: Memory): MeasuredLadder {
   const before = memory.get(ladder.rungs)
-  if (before) return { ...ladder, rungs: before.rungs, digest: before.digest, sealed: before.sealed, known }
-  const measured = measureLadder(ladder, known, athlete)
-  memory.set(ladder.rungs, measured)
+  if (before?.from === ladder && before.measured.known === known) return before.measured
+  const { rungs, digest, sealed } = before?.measured ?? measureLadder(ladder, known, athlete)
+  const measured = { ...ladder, rungs, digest, sealed, known }
+  memory.set(ladder.rungs, { from: ladder, measured })
   return measured
 }
+
+/** What was known before, where it is what is known now: then a ladder that did not change is the very same value. */
+function knownBefore({ ladders }: Curriculum, memory: Memory, fresh: Known): Known | undefined {
+  const before = ladders.map((ladder) => memory.get(ladder.rungs)?.measured.known).find((known) => known !== undefined)
+  return before && same(before.rungs, fresh.rungs) && same(before.pages, fresh.pages) ? before : undefined
+}
+
+const same = (one: ReadonlySet<string>, other: ReadonlySet<string>): boolean => one.size === other.size && [...one].every((name) => other.has(name))
 
 /** Measures one ladder. */
 export function measureLadder(ladder: Ladder, known: Known, athlete: Athlete = AVERAGE): MeasuredLadder {

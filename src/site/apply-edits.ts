@@ -1,5 +1,6 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import path from 'node:path'
+import { quotedAt } from '../editor/mark.ts'
 import type { Edit, Finding } from '../ladder/finding.ts'
 
 /** An edit that was made, as it reads before and after. */
@@ -8,7 +9,7 @@ export type Made = { readonly file: string; readonly line: number; readonly befo
 /** A line with the edit made, or undefined where the line is not as it was when the edit was thought of. */
 function edited(line: string, { column, old, text }: Edit): string | undefined {
   const from = column - 1
-  const quoted = ['', '"', "'"].find((quote) => line.startsWith(`${quote}${old}${quote}`, from))
+  const quoted = quotedAt(line, from, old)
   return quoted === undefined ? undefined : `${line.slice(0, from)}${text}${line.slice(from + old.length + 2 * quoted.length)}`
 }
 
