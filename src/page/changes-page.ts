@@ -18,6 +18,8 @@ export type EditionChanges = {
   readonly own_only: boolean
   /** Where that edition itself can still be read. */
   readonly kept: Address | undefined
+  /** True where only its own files were kept. */
+  readonly kept_own_only: boolean
 }
 
 /** What an edition is, to those who use it. */
@@ -51,11 +53,11 @@ function list(changes: readonly Change[], curriculum: MeasuredCurriculum): Html 
 </ul>`
 }
 
-function section({ edition, on, note, since, comparison, own_only, kept }: EditionChanges, curriculum: MeasuredCurriculum): Html {
+function section({ edition, on, note, since, comparison, own_only, kept, kept_own_only }: EditionChanges, curriculum: MeasuredCurriculum): Html {
   const id = `edition-${edition.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`
   const head = html`<h2 id="${id}">Edition ${edition}${on !== undefined && html` <span class="source">${on}</span>`}</h2>
 ${note !== undefined && html`<p>${note}</p>`}
-${kept !== undefined && html`<p><a href="${linkTo(CHANGES, kept)}">Read edition ${edition} as it was</a></p>`}`
+${kept !== undefined && html`<p><a href="${linkTo(CHANGES, kept)}">Read edition ${edition} as it was</a>${kept_own_only && ', over what it extends as that is today'}</p>`}`
   if ('missing' in comparison) return html`<section>${head}<p class="no-figure">What changed since ${since} cannot be said: ${comparison.missing}</p></section>`
   const moved = comparison.followed.filter(({ before, after }) => before?.number !== undefined && after?.number !== undefined)
   const others = comparison.followed.filter((change) => !moved.includes(change))

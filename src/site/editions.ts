@@ -29,11 +29,11 @@ export async function readEditions(folder: string, now: MeasuredCurriculum): Pro
     states.push({ edition, on, note, keep, below: copy !== undefined && now.handbook.extends !== undefined, state })
   }
   states.push({ edition: now.handbook.edition, on: current?.on, note: current?.note, keep: false, below: false, state: now })
-  const changes = states.flatMap(({ edition, on, note, keep, state }, index): EditionChanges[] => {
+  const changes = states.flatMap(({ edition, on, note, keep, below, state }, index): EditionChanges[] => {
     const before = states[index - 1]
     if (!before) return []
     const comparison = 'missing' in before.state ? before.state : 'missing' in state ? state : compare(before.state, state)
-    return [{ edition, on, note, since: `edition ${before.edition}`, comparison, own_only: before.below, kept: keep ? keptAt(edition) : undefined }]
+    return [{ edition, on, note, since: `edition ${before.edition}`, comparison, own_only: before.below, kept: keep ? keptAt(edition) : undefined, kept_own_only: keep && below }]
   })
   const kept = states.flatMap(({ edition, keep, state }) => (keep && !('missing' in state) ? [{ edition, curriculum: state }] : []))
   return { changes: changes.toReversed(), kept }

@@ -55,10 +55,13 @@ function after(body: string, at: string, from: string, to: string): string {
   return head + at + tail.replace(from, () => to)
 }
 
-/** The demo handbook over the one starter ladder it amends, with edits made in its own files. */
+/** True of what the demo says of one starter ladder: its amendment, and nothing that stands on other ladders. */
+const isOfPressUp = ({ file }: SourceFile): boolean => ['handbook.yaml', 'logo.svg', 'ladders/press-up.md'].includes(file)
+
+/** The demo handbook as far as it amends one starter ladder, with edits made in its own files. */
 export function demoWith(edits: readonly Edit[] = []): MeasuredCurriculum {
   const [below, own] = demo.layers
-  const files = editedFiles(Object.fromEntries((own?.files ?? []).map((file) => [file.file, text(file)])), edits)
+  const files = editedFiles(Object.fromEntries((own?.files ?? []).filter(isOfPressUp).map((file) => [file.file, text(file)])), edits)
   return measure(readLayers([{ files: (below?.files ?? []).filter(({ file }) => file === 'handbook.yaml' || file === 'ladders/press-up.md') }, { files: Object.entries(files).map(([file, body]) => ({ file, bytes: bytes(body) })) }]))
 }
 

@@ -117,3 +117,24 @@ test('no page runs or styles anything inline, and each says what it may load', (
     assert.match(page.querySelector('meta[http-equiv="Content-Security-Policy"]')?.getAttribute('content') ?? '', /^default-src 'none'/, address)
   }
 })
+
+test('the page of changes tells three editions apart, from what the repository itself holds', () => {
+  const text = pages.get('/changes/')?.body.textContent ?? ''
+  for (const words of ['criterion raised: entry reps, 13 reps → 15 reps', 'more first reps to expect: first reps from step-hands', 'new ladder: Throwing a line', 'rung withdrawn: heir: drop-40', 'rung withdrawn: heir: pool-deck', 'safety note removed: cautions', 'more supervision: coach → qualified coach']) assert.ok(text.includes(words), words)
+  assert.doesNotMatch(text, /cannot be said/)
+})
+
+test('a safety note that a layer took out stands on the page with its reason and a name', () => {
+  const text = pages.get('/loaded-carry/')?.body.textContent ?? ''
+  for (const words of ['Wipe up spilt water before the next walk', 'wiping one spill makes the rest look dry', 'Odalie Wrenfoss']) assert.ok(text.includes(words), words)
+})
+
+test('the logo stands in the head of every page, in the colour of the text and hidden from those who hear the page', () => {
+  for (const [address, page] of pages) {
+    const logo = page.querySelector('header .whose > svg.logo')
+    assert.equal(logo?.getAttribute('aria-hidden'), 'true', address)
+    const colours = [...(logo?.querySelectorAll('[fill], [stroke]') ?? [])].flatMap((shape) => [shape.getAttribute('fill'), shape.getAttribute('stroke')]).filter((colour) => colour !== null)
+    assert.ok(colours.length >= 4, address)
+    assert.deepEqual(colours.filter((colour) => colour !== 'currentColor' && colour !== 'none'), [], address)
+  }
+})
