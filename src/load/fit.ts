@@ -1,5 +1,5 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
-import { ask, askMiddle, isNumberKey, type Athlete, type Inputs, type Key, type LoadModel } from './model.ts'
+import { askMiddle, canAnswer, isNumberKey, type Athlete, type Inputs, type Key, type LoadModel } from './model.ts'
 
 /** One measurement that gives a load, and the load it gives. */
 export type Fit = { readonly key: string; readonly value: number; readonly load: number }
@@ -10,6 +10,9 @@ const PLACES = 48
 const TOLERANCE = 1e-7
 /** How near the load has to come, in its own unit. Chosen by us: less than a page prints. */
 const CLOSE = 1e-3
+
+/** One set-up with one key left open: what it loads at a value of that key, and whether every body tried can take it there. */
+type Open = { readonly at: (value: number) => number | undefined; readonly forEveryBody: (value: number) => boolean; readonly width: number }
 
 /**
  * Asks a model backwards: which value of one key gives this load.
@@ -22,63 +25,60 @@ const CLOSE = 1e-3
 export function fit(model: LoadModel, inputs: Inputs, key: string, load: number, athlete: Athlete): Outcome<Fit> {
   const spec: Key | undefined = model.keys[key]
   if (!spec || !isNumberKey(spec)) return missing(`${model.name} has no measurement "${key}" to solve for`)
-  const answered = (outcome: Outcome): number | undefined => (isMissing(outcome) ? undefined : outcome)
-  const at = (value: number): number | undefined => answered(askMiddle(model, { ...inputs, [key]: value }, athlete))
-  const forEveryBody = (value: number): boolean => !isMissing(ask(model, { ...inputs, [key]: value }, athlete))
-  const step = (spec.max - spec.min) / PLACES
-  const tried = Array.from({ length: PLACES + 1 }, (_, index) => spec.min + index * step).map((value) => ({ value, load: at(value) }))
-  const width = TOLERANCE * (spec.max - spec.min)
-  const near = typeof inputs[key] === 'number' ? inputs[key] : spec.min
-  const search = (places: readonly Tried[]): Fit | undefined => {
-    const brackets = places.flatMap((low, index) => crossing(low, places[index + 1], load)).toSorted((a, b) => Math.abs(a[0].value - near) - Math.abs(b[0].value - near))
-    for (const bracket of brackets) {
-      const value = halved(bracket, load, at, width)
-      const given = at(value)
-      if (given !== undefined && Math.abs(given - load) <= CLOSE && forEveryBody(value)) return { key, value, load: given } // where the load jumps it is passed, and nothing gives it
-    }
-    return undefined
+  const open: Open = {
+    at(value) {
+      const outcome = askMiddle(model, { ...inputs, [key]: value }, athlete)
+      return isMissing(outcome) ? undefined : outcome
+    },
+    forEveryBody: (value) => canAnswer(model, { ...inputs, [key]: value }, athlete),
+    width: TOLERANCE * (spec.max - spec.min),
   }
-  const found = search(tried)
-  if (found) return found
-  const known = withEdges(tried, (value) => (forEveryBody(value) ? at(value) : undefined), width)
-  const beyond = search(known)
-  if (beyond) return beyond
-  const closest = known.filter(isKnown).toSorted((a, b) => Math.abs(a.load - load) - Math.abs(b.load - load)).find(({ value }) => forEveryBody(value))
+  const step = (spec.max - spec.min) / PLACES
+  const tried = Array.from({ length: PLACES + 1 }, (_, index) => place(spec.min + index * step, open.at))
+  const near = typeof inputs[key] === 'number' ? inputs[key] : spec.min
+  const found = nearest(tried, near, load, open)
+  if (found) return { key, ...found }
+  const whole = withEdges(tried, open)
+  const beyond = nearest(whole, near, load, open)
+  if (beyond) return { key, ...beyond }
+  const [closest] = whole.flatMap(settled).toSorted((a, b) => Math.abs(a.load - load) - Math.abs(b.load - load))
   if (!closest) return missing(`no ${key} gives a load with the rest of this set-up`)
   if (Math.abs(closest.load - load) <= CLOSE) return { key, ...closest } // at an end of the span, but for the last digits
   return missing(`no ${key} gives that load; the nearest is ${closest.load.toFixed(1)} at ${closest.value.toFixed(1)} ${spec.unit}`)
 }
 
-type Tried = { readonly value: number; readonly load: number | undefined }
-type Place = { readonly value: number; readonly load: number }
+/** A value, and the load it gives, asked once and only if somebody wants to know. */
+type Place = { readonly value: number; readonly load: () => number | undefined }
+type Settled = { readonly value: number; readonly load: number }
 
-const isKnown = (place: Tried): place is Place => place.load !== undefined
-
-/** The same places, and between a neighbour that is possible and one that is not, the last that is: by halving. */
-function withEdges(tried: readonly Tried[], at: (value: number) => number | undefined, width: number): Tried[] {
-  const whole = tried.map(({ value, load }) => ({ value, load: load === undefined ? undefined : at(value) }))
-  return whole.flatMap((place, index) => {
-    const next = whole[index + 1]
-    if (next === undefined || isKnown(place) === isKnown(next)) return [place]
-    let [possible, not] = isKnown(place) ? [place.value, next.value] : [next.value, place.value]
-    while (Math.abs(possible - not) > width) {
-      const value = (possible + not) / 2
-      if (at(value) === undefined) not = value
-      else possible = value
-    }
-    return [place, { value: possible, load: at(possible) }]
-  })
+function place(value: number, at: Open['at']): Place {
+  let known: { load: number | undefined } | undefined
+  return { value, load: () => (known ??= { load: at(value) }).load }
 }
 
-/** Two neighbours between which the load is passed. */
-function crossing(low: Tried, high: Tried | undefined, load: number): [Place, Place][] {
-  if (low.load === undefined || high?.load === undefined) return []
-  return (low.load - load) * (high.load - load) <= 0 ? [[{ value: low.value, load: low.load }, { value: high.value, load: high.load }]] : []
+function settled({ value, load: asked }: Place): Settled[] {
+  const load = asked()
+  return load === undefined ? [] : [{ value, load }]
+}
+
+/** The value that gives the load, looking outward from `near`. Where the load jumps it is passed, and nothing gives it. */
+function nearest(places: readonly Place[], near: number, load: number, open: Open): Settled | undefined {
+  const cells = places.flatMap((low, index) => {
+    const high = places[index + 1]
+    return high ? [{ low, high }] : []
+  })
+  for (const { low, high } of cells.toSorted((a, b) => Math.abs(a.low.value - near) - Math.abs(b.low.value - near))) {
+    const [below, above] = [low, high].flatMap(settled)
+    if (!below || !above || (below.load - load) * (above.load - load) > 0) continue
+    const value = halved(below, above, load, open)
+    const given = open.at(value)
+    if (given !== undefined && Math.abs(given - load) <= CLOSE && open.forEveryBody(value)) return { value, load: given }
+  }
+  return undefined
 }
 
 /** The root between two neighbours, by halving; a gap in the middle ends it where the load is still known. */
-function halved([low, high]: [Place, Place], load: number, at: (value: number) => number | undefined, width: number): number {
-  let [below, above] = [low, high]
+function halved(below: Settled, above: Settled, load: number, { at, width }: Open): number {
   while (above.value - below.value > width) {
     const value = (below.value + above.value) / 2
     const found = at(value)
@@ -87,6 +87,23 @@ function halved([low, high]: [Place, Place], load: number, at: (value: number) =
     else below = { value, load: found }
   }
   return (below.value + above.value) / 2
+}
+
+/** The places that every body can take, and beside each that none follows, the last that they can: by halving. */
+function withEdges(tried: readonly Place[], { at, forEveryBody, width }: Open): Place[] {
+  const taken = tried.map(({ value }) => forEveryBody(value))
+  return tried.flatMap((here, index) => {
+    const next = tried[index + 1]
+    const own = taken[index] === true ? [here] : []
+    if (next === undefined || taken[index] === taken[index + 1]) return own
+    let [possible, not] = taken[index] === true ? [here.value, next.value] : [next.value, here.value]
+    while (Math.abs(possible - not) > width) {
+      const value = (possible + not) / 2
+      if (forEveryBody(value)) possible = value
+      else not = value
+    }
+    return [...own, place(possible, at)]
+  })
 }
 
 /** The key a rung would be fitted by: the first of the model's own order that the coach gave. */

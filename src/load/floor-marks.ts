@@ -2,36 +2,17 @@ import { figureText } from '../quantity/figure.ts'
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import type { Unit } from '../quantity/unit.ts'
 import { fit } from './fit.ts'
-import { ask, askMiddle, type Athlete, type Inputs, type LoadModel } from './model.ts'
-import { supportedBody } from './supported-body.ts'
+import { askMiddle, type Athlete, type Inputs, type LoadModel } from './model.ts'
+import { supportedBody, supportedPlaces, type Places } from './supported-body.ts'
 
 /** How one body height sets up, so that the rung loads it as it loads the average body. Units cm, deg. */
-export type Mark = {
-  readonly stature_cm: number
-  readonly hands_cm: number
-  readonly feet_to_hands_cm: number
-  readonly lean_deg: number
-  readonly strap_cm: number | undefined
-}
+export type Mark = Places & { readonly stature_cm: number }
 
 /** Body heights a handbook prints. Chosen by us: most of the adults ANSUR II and NHANES measured. Units cm. */
 export const STATURES_CM = [150, 155, 160, 165, 170, 175, 180, 185, 190, 195, 200]
 
 /** The keys that place hands or body, in the order they are solved for. */
 const PLACES = ['lean_deg', 'hand_height_cm', 'strap_cm'] as const
-
-/** What the model says of where things are, by the start of the name it gives them. */
-function placed(inputs: Inputs, athlete: Athlete): Outcome<Omit<Mark, 'stature_cm'>> {
-  const outcome = ask(supportedBody, inputs, athlete)
-  if (isMissing(outcome)) return outcome
-  const named = (name: string): number | undefined => {
-    const value = outcome.figures.find((figure) => figure.name === name)?.value
-    return value === undefined || isMissing(value) ? undefined : value.mid
-  }
-  const [hands_cm, feet_to_hands_cm, lean_deg] = [named('hands above the floor'), named('feet to hands, along the floor'), named('lean of the body at the start')]
-  if (hands_cm === undefined || feet_to_hands_cm === undefined || lean_deg === undefined) throw new Error('bug: supported-body does not say where hands and feet are')
-  return { hands_cm, feet_to_hands_cm, lean_deg, strap_cm: named('strap from anchor to grip') }
-}
 
 /**
  * Where hands and feet go for each body height, so that the rung is the same load for a tall and a short athlete.
@@ -50,7 +31,7 @@ export function floorMarks(inputs: Inputs, average: Athlete, statures_cm: readon
     const athlete = { ...average, stature_m: stature_cm / 100 }
     const fitted = fit(supportedBody as unknown as LoadModel, inputs, key, target, athlete)
     if (isMissing(fitted)) return [stature_cm, fitted]
-    const mark = placed({ ...inputs, [key]: fitted.value }, athlete)
+    const mark = supportedPlaces({ ...inputs, [key]: fitted.value }, athlete)
     return [stature_cm, isMissing(mark) ? mark : { stature_cm, ...mark }]
   })
 }

@@ -102,8 +102,10 @@ export type LoadModel<K extends Keys = Keys> = {
   readonly solves: readonly (keyof K & string)[]
   readonly cites: readonly { readonly source: SourceKey; readonly at: string }[]
   compute(inputs: Asked<K>, athlete: Athlete): Outcome<Load>
-  /** Only the middle of the load, where that is quicker to have than everything `compute` gives. The same number. */
+  /** Only the middle of the load, where that is quicker to have than everything `compute` gives. The same number, or one where some other body has none. */
   readonly middle?: (inputs: Asked<K>, athlete: Athlete) => Outcome
+  /** Only whether `compute` gives a load, where that is quicker to know. */
+  readonly answers?: (inputs: Asked<K>, athlete: Athlete) => boolean
 }
 
 /** Keeps the exact type of the keys, so that `compute` is checked against them. */
@@ -139,7 +141,7 @@ function refusal(model: string, name: string, key: Key, value: Input): string | 
  * Throws  bug, when a model gives a number that is not finite.
  */
 export function ask<K extends Keys>(model: LoadModel<K>, inputs: Inputs, athlete: Athlete): Outcome<Load> {
-  const filled = within(model, inputs)
+  const filled = filledIn(model, inputs)
   if (isMissing(filled)) return filled
   const load = model.compute(filled, athlete)
   if (!isMissing(load) && ![load.load, ...load.figures.map(({ value }) => value)].every(isFiniteOrMissing)) {
@@ -150,15 +152,22 @@ export function ask<K extends Keys>(model: LoadModel<K>, inputs: Inputs, athlete
 
 /** Asks only for the middle of the load: what solving backwards needs, many times over. */
 export function askMiddle<K extends Keys>(model: LoadModel<K>, inputs: Inputs, athlete: Athlete): Outcome {
-  const filled = within(model, inputs)
+  const filled = filledIn(model, inputs)
   if (isMissing(filled)) return filled
   if (model.middle) return model.middle(filled, athlete)
   const load = model.compute(filled, athlete)
   return isMissing(load) ? load : load.load.mid
 }
 
+/** Whether `ask` would give a load. */
+export function canAnswer<K extends Keys>(model: LoadModel<K>, inputs: Inputs, athlete: Athlete): boolean {
+  const filled = filledIn(model, inputs)
+  if (isMissing(filled)) return false
+  return model.answers ? model.answers(filled, athlete) : !isMissing(model.compute(filled, athlete))
+}
+
 /** The inputs with defaults filled in, or why the model may not be asked them. */
-function within<K extends Keys>(model: LoadModel<K>, inputs: Inputs): Outcome<Asked<K>> {
+export function filledIn<K extends Keys>(model: LoadModel<K>, inputs: Inputs): Outcome<Asked<K>> {
   const filled: Record<string, Input> = {}
   for (const [name, key] of Object.entries<Key>(model.keys)) {
     const value = inputs[name] ?? ('default' in key ? key.default : undefined)

@@ -30,7 +30,7 @@ export type Setup = {
 
 /** One still: the body's joints, the arm's, and where a strap is tied. */
 export type Still = Chain & { readonly elbow: Point; readonly wrist: Point; readonly hand: Point; readonly anchor: Point | undefined; readonly pulls: boolean }
-export type Stills = { readonly start: Outcome<Still>; readonly end: Outcome<Still>; readonly strap: number | undefined }
+export type Stills = { readonly start: Outcome<Still>; readonly end: Outcome<Still> }
 
 /** The arm as two links: shoulder to elbow, elbow to the middle of the palm or grip. */
 function arm(body: Body, hands: Setup['hands']) {
@@ -98,6 +98,31 @@ function strapped(setup: Setup, body: Body, shoulder: Point, pivot: Point): Outc
   return { centre, straight: strap + upper + fore, bent: bentReach(strap + fore, upper, setup.elbow), strap, above: true }
 }
 
+/** What is the same in both stills of a rep: the body's joints, what it turns about, and what ties its shoulder to the hands. */
+function tieOf(setup: Setup, body: Body): Outcome<{ readonly joints: Chain; readonly pivot: Point; readonly tie: Tie }> {
+  const joints = chain(body, setup.feet, setup.facing, setup.knee)
+  const pivot_height = pivotHeight(body, setup.feet)
+  const heelward = setup.feet === 'flat' ? (setup.facing === 'down' ? 1 : -1) * ankleFromHeel(body) : 0
+  const pivot = point(heelward, setup.foot_height + pivot_height)
+  const tie =
+    setup.facing === 'down'
+      ? pushing(setup, body, joints.shoulder, pivot_height)
+      : setup.hands === 'straps'
+        ? strapped(setup, body, joints.shoulder, pivot)
+        : hanging(setup, body, joints.shoulder, pivot_height)
+  return isMissing(tie) ? tie : { joints, pivot, tie }
+}
+
+/** The body with its shoulder on the circle of straight arms, or of bent ones. */
+function stillAt(setup: Setup, body: Body, { joints, pivot, tie }: { joints: Chain; pivot: Point; tie: Tie }, end: 'start' | 'end'): Outcome<Still> {
+  const opening = angleOpposite(end === 'start' ? tie.straight : tie.bent, length(joints.shoulder), length(tie.centre))
+  if (opening === undefined) return missing(end === 'start' ? TOO_FAR : FOLDED)
+  const bearing = Math.atan2(tie.centre.y, tie.centre.x)
+  const at = placed(setup, body, joints, pivot, tie, bearing + (tie.above ? -opening : opening))
+  const lowest = setup.facing === 'down' ? at.hand.y : 0
+  return at.shoulder.y > lowest ? at : missing('the shoulders would be below the hands or the floor')
+}
+
 /**
  * The start and the end of the rep.
  *
@@ -105,27 +130,15 @@ function strapped(setup: Setup, body: Body, shoulder: Point, pivot: Point): Outc
  * Missing when the triangle does not close, a strap has no length, or the shoulders would lie below hands or floor.
  */
 export function supportStills(setup: Setup, body: Body): Outcome<Stills> {
-  const joints = chain(body, setup.feet, setup.facing, setup.knee)
-  const pivot_height = pivotHeight(body, setup.feet)
-  const heelward = setup.feet === 'flat' ? (setup.facing === 'down' ? 1 : -1) * ankleFromHeel(body) : 0
-  const pivot = point(heelward, setup.foot_height + pivot_height)
-  const tied =
-    setup.facing === 'down'
-      ? pushing(setup, body, joints.shoulder, pivot_height)
-      : setup.hands === 'straps'
-        ? strapped(setup, body, joints.shoulder, pivot)
-        : hanging(setup, body, joints.shoulder, pivot_height)
+  const tied = tieOf(setup, body)
   if (isMissing(tied)) return tied
-  const radius = length(joints.shoulder)
-  const bearing = Math.atan2(tied.centre.y, tied.centre.x)
-  const still = (reach: number, impossible: string): Outcome<Still> => {
-    const opening = angleOpposite(reach, radius, length(tied.centre))
-    if (opening === undefined) return missing(impossible)
-    const at = placed(setup, body, joints, pivot, tied, bearing + (tied.above ? -opening : opening))
-    const lowest = setup.facing === 'down' ? at.hand.y : 0
-    return at.shoulder.y > lowest ? at : missing('the shoulders would be below the hands or the floor')
-  }
-  return { start: still(tied.straight, TOO_FAR), end: still(tied.bent, FOLDED), strap: tied.strap > 0 ? tied.strap : undefined }
+  return { start: stillAt(setup, body, tied, 'start'), end: stillAt(setup, body, tied, 'end') }
+}
+
+/** One of the two stills. */
+export function supportStill(setup: Setup, body: Body, end: 'start' | 'end'): Outcome<Still> {
+  const tied = tieOf(setup, body)
+  return isMissing(tied) ? tied : stillAt(setup, body, tied, end)
 }
 
 /** Turns the body so that its shoulder lies at `bearing` from the pivot, and joins the arm to the hands. */

@@ -3,9 +3,9 @@ import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { interval, mapSpread, type Spread } from '../quantity/spread.ts'
 import { degrees, radians, STANDARD_GRAVITY } from '../quantity/unit.ts'
 import { bodies, men, women, type Body } from './body.ts'
-import { loadModel, type Asked, type Figure, type Keys, type Line, type Load, type Point, type Pose, type Prop } from './model.ts'
+import { filledIn, loadModel, type Asked, type Athlete, type Figure, type Inputs, type Keys, type Line, type Load, type Point, type Pose, type Prop } from './model.ts'
 import { contactPoint, jointMoments, massesOf, supportForces, type Direction, type Forces, type Masses, type Moments } from './support-forces.ts'
-import { supportStills, type Setup, type Still } from './support-pose.ts'
+import { supportStill, supportStills, type Setup, type Still } from './support-pose.ts'
 import { between, cross, length, minus, point, times } from './vector.ts'
 
 const keys = {
@@ -84,23 +84,32 @@ function unfit({ facing, feet, hands, shanks, hand_height_cm, lean_deg, strap_cm
 /** An assumption about what the body touches: which way the hands are pushed, and where a flat foot presses. */
 type Touch = { readonly direction: Direction; readonly press: number }
 
+/** One still of one body, under one assumption. */
+function heldAs(input: Input, setup: Setup, body: Body, still: Outcome<Still>, { direction, press }: Touch): Outcome<Held> {
+  if (isMissing(still)) return still
+  const contact = contactPoint(still, setup.feet, press, setup.foot_height)
+  const masses = massesOf(body, still, setup.shanks_rest, input.added_mass_percent / 100, input.added_mass_at)
+  const forces = supportForces(still, masses, contact, direction)
+  return isMissing(forces) ? forces : { still, forces, masses }
+}
+
 /** Both ends of the rep for one body, under each assumption. */
 function reps(input: Input, stature_m: number, body: Body, touches: readonly Touch[]): Outcome<Rep>[] {
   const setup = setupOf(input, stature_m)
   const stills = supportStills(setup, body)
   if (isMissing(stills)) return touches.map(() => stills)
-  const held = (still: Outcome<Still>, { direction, press }: Touch): Outcome<Held> => {
-    if (isMissing(still)) return still
-    const contact = contactPoint(still, setup.feet, press, setup.foot_height)
-    const masses = massesOf(body, still, setup.shanks_rest, input.added_mass_percent / 100, input.added_mass_at)
-    const forces = supportForces(still, masses, contact, direction)
-    return isMissing(forces) ? forces : { still, forces, masses }
-  }
   const [low, high] = lowestIsEnd(input.facing) ? [stills.end, stills.start] : [stills.start, stills.end]
   return touches.map((touch) => {
-    const lowest = held(low, touch)
-    return isMissing(lowest) ? lowest : { lowest, highest: held(high, touch) }
+    const lowest = heldAs(input, setup, body, low, touch)
+    return isMissing(lowest) ? lowest : { lowest, highest: heldAs(input, setup, body, high, touch) }
   })
+}
+
+/** Only the lowest point of the rep: the load a rung is known by. */
+function lowestOf(input: Input, stature_m: number, body: Body, touch: Touch): Outcome<Held> {
+  const setup = setupOf(input, stature_m)
+  const lowest = supportStill(setup, body, lowestIsEnd(input.facing) ? 'end' : 'start')
+  return heldAs(input, setup, body, lowest, touch)
 }
 
 /** One body under one assumption: what a comparison with measured bodies asks for. */
@@ -187,14 +196,47 @@ function figuresOf(input: Input, tried: Tried, stature_m: number): Figure[] {
     ...both('what the feet carry', ({ forces }) => forces.at_feet.y),
     { name: 'friction the feet need', value: over(tried, mostFriction), unit: 'ratio' },
     length_cm('hands above the floor', ({ hand }) => hand.y),
-    length_cm('feet to hands, along the floor', ({ hand, heel, ball, knee }) => hand.x - (input.feet === 'toes' ? ball.x : input.feet === 'knees' ? knee.x : heel.x)),
+    length_cm('feet to hands, along the floor', (still) => feetToHands(input, still)),
     { name: 'lean of the body at the start', value: over(tried, (rep) => leanOf(input, rep)), unit: 'deg' },
-    ...(input.hands === 'straps' && input.facing === 'up' ? [length_cm('strap from anchor to grip', ({ anchor, hand }) => (anchor ? Math.hypot(anchor.x - hand.x, anchor.y - hand.y) : 0))] : []),
+    ...(input.hands === 'straps' && input.facing === 'up' ? [length_cm('strap from anchor to grip', strapOf)] : []),
     moment('shoulders', 'shoulder'),
     moment('hips', 'hip'),
     moment('knees', 'knee'),
     ...(input.hands === 'straps' ? [anchor('force on the anchor, held still', 1), anchor('force on the anchor, loaded suddenly', SUDDEN)] : []),
   ]
+}
+
+/** How far the hands lie from the feet along the floor, over stature. */
+const feetToHands = ({ feet }: Input, { hand, heel, ball, knee }: Still): number => hand.x - (feet === 'toes' ? ball.x : feet === 'knees' ? knee.x : heel.x)
+
+/** From the anchor to the grip, over stature. */
+const strapOf = ({ anchor, hand }: Still): number => (anchor ? length(minus(anchor, hand)) : 0)
+
+/** Where a coach puts things for one set-up. Units cm, deg. */
+export type Places = { readonly hands_cm: number; readonly feet_to_hands_cm: number; readonly lean_deg: number; readonly strap_cm: number | undefined }
+
+/**
+ * Where hands and feet are at the start, and how long the strap is: the same numbers as `compute` gives, and nothing besides.
+ *
+ * Missing where the reference woman or man cannot take the set-up.
+ */
+export function supportedPlaces(inputs: Inputs, { stature_m }: Athlete): Outcome<Places> {
+  const input = filledIn(supportedBody, inputs)
+  if (isMissing(input)) return input
+  const why = unfit(input)
+  if (why) return missing(why)
+  const [likely] = touchesOf(input).distinct
+  const [woman, man] = [supportedRep(input, stature_m, women, likely), supportedRep(input, stature_m, men, likely)]
+  if (isMissing(woman)) return woman
+  if (isMissing(man)) return man
+  const mean = (figure: (rep: Rep) => number): number => (figure(woman) + figure(man)) / 2
+  const mean_cm = (figure: (still: Still) => number): number => mean((rep) => 100 * stature_m * figure(startOf(input, rep)))
+  return {
+    hands_cm: mean_cm(({ hand }) => hand.y),
+    feet_to_hands_cm: mean_cm((still) => feetToHands(input, still)),
+    lean_deg: mean((rep) => leanOf(input, rep)),
+    strap_cm: input.hands === 'straps' && input.facing === 'up' ? mean_cm(strapOf) : undefined,
+  }
 }
 
 /** The feet have to grip at both ends of the rep, where both are settled. */
@@ -354,9 +396,15 @@ export const supportedBody = loadModel({
     const why = unfit(input)
     if (why) return missing(why)
     const [likely] = touchesOf(input).distinct
-    const [woman, man] = [supportedRep(input, stature_m, women, likely), supportedRep(input, stature_m, men, likely)]
+    const [woman, man] = [lowestOf(input, stature_m, women, likely), lowestOf(input, stature_m, men, likely)]
     if (isMissing(woman)) return woman
     if (isMissing(man)) return man
-    return ((woman.lowest.forces.hands + man.lowest.forces.hands) / 2) * input.working_side_percent
+    return ((woman.forces.hands + man.forces.hands) / 2) * input.working_side_percent
+  },
+  answers(input, { stature_m }): boolean {
+    if (unfit(input)) return false
+    const { distinct, presses } = touchesOf(input)
+    const likely = distinct.slice(0, presses) // another direction that cannot hold the pose has the likely one stand in for it
+    return [women, men, ...bodies].every((body) => likely.every((touch) => !isMissing(lowestOf(input, stature_m, body, touch))))
   },
 })
