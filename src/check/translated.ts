@@ -1,5 +1,5 @@
 import type { Path } from '../ladder/finding.ts'
-import { isSafety, type Part, type Translated, type TranslatedPart, type Words } from '../ladder/translation.ts'
+import { isSafety, type Part, type Translated, type TranslatedPart } from '../ladder/translation.ts'
 
 /** A ladder or page, as far as its translations go. */
 export type Spoken = { readonly id: string; readonly title: string; readonly translations?: readonly Translated[] }
@@ -26,9 +26,6 @@ export function called(part: Part): string {
 
 /** How to sign for a translation that was read again. */
 export const SEAL = (language: string, { id }: Spoken): string => `rungbook translate ${language} ${id} --seal`
-
-/** Every text in a part, one after the other. */
-export const textsIn = (words: Words): string[] => (typeof words === 'string' ? [words] : Object.values(words).flatMap((inside: Words) => textsIn(inside)))
 
 /** Entries of one list that the other lacks, as often as it lacks them. */
 export function lacking(those: readonly string[], these: readonly string[]): string[] {

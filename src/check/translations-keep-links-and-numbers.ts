@@ -1,7 +1,7 @@
 import { linksIn } from '../read/links.ts'
-import type { Words } from '../ladder/translation.ts'
+import { textsIn, type Words } from '../ladder/translation.ts'
 import type { Found, Rule } from './rule.ts'
-import { begun, called, lacking, pathOf, textsIn, type Spoken } from './translated.ts'
+import { begun, called, lacking, pathOf, type Spoken } from './translated.ts'
 
 /** Numbers in digits, with a point whichever sign the language writes. Those inside a link belong to it. */
 const numbersIn = (text: string): string[] => (text.replaceAll(/\]\([^)\s]*\)/g, ']').match(/\d+(?:[.,]\d+)*/g) ?? []).map((number) => number.replaceAll(',', '.'))

@@ -4,6 +4,7 @@ import type { Change, Comparison, Weight } from './change.ts'
 import { followedIn } from './followed.ts'
 import { change } from './make.ts'
 import { placementsFollow } from './placed.ts'
+import { spokenChanges, spokenFollows } from './spoken.ts'
 import { paired, typedIn } from './typed.ts'
 
 /**
@@ -12,12 +13,15 @@ import { paired, typedIn } from './typed.ts'
  * Shape   two measured curricula to two lists; what could hurt somebody first, then by ladder, rung and name. Nothing typed, nothing follows.
  */
 export function compare(before: MeasuredCurriculum, after: MeasuredCurriculum): Comparison {
-  const typed: Change[] = [...handbookChanges(before, after), ...pageChanges(before, after)]
-  const followed: Change[] = []
+  const pages = pageChanges(before, after)
+  const typed: Change[] = [...handbookChanges(before, after), ...pages.typed]
+  const followed: Change[] = [...pages.followed]
   const then = new Map(before.ladders.map((ladder) => [ladder.id, ladder]))
   const now = new Map(after.ladders.map((ladder) => [ladder.id, ladder]))
   for (const ladder of after.ladders) {
     const was = then.get(ladder.id)
+    const spoken = was ? spokenChanges(was, ladder, { ladder: ladder.id }) : []
+    typed.push(...spoken)
     if (was?.rungs === ladder.rungs) continue // the very same value, read and measured once
     if (!was) typed.push(whole('ladder-added', ladder, 'growth'))
     else {
@@ -25,6 +29,7 @@ export function compare(before: MeasuredCurriculum, after: MeasuredCurriculum): 
       const own = typedIn(pair)
       typed.push(...own)
       if (own.length > 0) followed.push(...followedIn(pair, own), ...placementsFollow(pair, own))
+      followed.push(...spokenFollows(was, ladder, { ladder: ladder.id }, [...own, ...spoken].map(({ fingerprint }) => fingerprint)))
     }
   }
   for (const ladder of before.ladders) if (!now.has(ladder.id)) typed.push(whole('ladder-withdrawn', ladder, 're-placing'))
@@ -46,7 +51,8 @@ function handbookChanges({ handbook: before }: MeasuredCurriculum, { handbook: a
   })
 }
 
-function pageChanges({ pages: before }: MeasuredCurriculum, { pages: after }: MeasuredCurriculum): Change[] {
+function pageChanges({ pages: before }: MeasuredCurriculum, { pages: after }: MeasuredCurriculum): { typed: Change[]; followed: Change[] } {
+  const followed: Change[] = []
   const then = new Map(before.map((page) => [page.id, page]))
   const now = new Map(after.map((page) => [page.id, page]))
   const came = after.flatMap((page) => {
@@ -55,10 +61,13 @@ function pageChanges({ pages: before }: MeasuredCurriculum, { pages: after }: Me
     const is = placeOf(page.places, [])
     if (!was) return [change({ kind: 'page-added', subject, name: 'page', weight: 'growth', after: { text: page.title }, is })]
     const text = ({ title, summary, body }: typeof page): string => `${title}\n${summary}\n${body}`
-    return text(was) === text(page) ? [] : [change({ kind: 'page-reworded', subject, name: 'page', weight: 'to judge', before: { text: was.title }, after: { text: page.title }, was: placeOf(was.places, []), is })]
+    const own = text(was) === text(page) ? [] : [change({ kind: 'page-reworded', subject, name: 'page', weight: 'to judge', before: { text: was.title }, after: { text: page.title }, was: placeOf(was.places, []), is })]
+    const typed = [...own, ...spokenChanges(was, page, subject)]
+    followed.push(...spokenFollows(was, page, subject, typed.map(({ fingerprint }) => fingerprint)))
+    return typed
   })
   const went = before.filter((page) => !now.has(page.id)).map((page) => change({ kind: 'page-withdrawn', subject: { page: page.id }, name: 'page', weight: 're-placing', before: { text: page.title }, was: placeOf(page.places, []), unsafe: true }))
-  return [...came, ...went]
+  return { typed: [...came, ...went], followed }
 }
 
 const HEAVY: Record<Weight, number> = { 're-placing': 0, 'to judge': 1, growth: 2, wording: 3 }

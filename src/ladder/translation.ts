@@ -52,3 +52,6 @@ export const stands = ({ standing, differs }: TranslatedPart): boolean => standi
 
 /** The language a part of a ladder or page is in, where it is not that of the whole. */
 export const fellBackTo = ({ spoken }: { readonly spoken?: Spoken }, part: string): string | undefined => (spoken?.fellBack.has(part) ? spoken.original : undefined)
+
+/** Every text in a part, one after the other. */
+export const textsIn = (words: Words): string[] => (typeof words === 'string' ? [words] : Object.values(words).flatMap((inside: Words) => textsIn(inside)))
