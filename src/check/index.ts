@@ -25,6 +25,7 @@ import { loadsAreComputed } from './loads-are-computed.ts'
 import { measurementsArePlausible } from './measurements-are-plausible.ts'
 import { oneLimbRungsSayWhichSide } from './one-limb-rungs-say-which-side.ts'
 import { picturesHaveText } from './pictures-have-text.ts'
+import { picturesLieInTheWorkspace } from './pictures-lie-in-the-workspace.ts'
 import { retiredRungsNameAnHeir } from './retired-rungs-name-an-heir.ts'
 import type { Rule } from './rule.ts'
 import { rungsDiffer } from './rungs-differ.ts'
@@ -85,6 +86,7 @@ export const rules: readonly Rule[] = [
   sourcesAreCited,
   sealsMatch,
   picturesHaveText,
+  picturesLieInTheWorkspace,
   footnotesAreWhole,
   diagramsCanBeDrawn,
   linksResolve,

@@ -1,5 +1,5 @@
 import { nearest } from '../read/nearest.ts'
-import { linksIn, targetOf } from '../read/links.ts'
+import { linksIn, targetOf, type Link } from '../read/links.ts'
 import type { Known } from '../measure/measure.ts'
 import { writtenIn } from './prose.ts'
 import type { Found, Rule } from './rule.ts'
@@ -19,6 +19,9 @@ function wrong(href: string, { rungs, pages }: Known): Wrong | undefined {
   return undefined
 }
 
+/** Pictures have a rule of their own. */
+const isLink = ({ alt }: Link): boolean => alt === undefined
+
 const like = (name: string | undefined, written: (name: string) => string): string => (name ? ` Did you mean ${written(name)}?` : ' Mend it or take it out.')
 
 /** One finding a dead link. */
@@ -32,7 +35,7 @@ export const linksResolve: Rule = {
   says: 'Every link leads to a rung, a ladder or a page that is there.',
   why: 'A dead link on a phone in a gym is a question nobody answers.',
 
-  check: (ladder) => dead(writtenIn(ladder).flatMap(({ path, text }) => linksIn(text).map(({ href }) => ({ path, href }))), ladder.known),
+  check: (ladder) => dead(writtenIn(ladder).flatMap(({ path, text }) => linksIn(text).filter(isLink).map(({ href }) => ({ path, href }))), ladder.known),
 
-  checkPage: ({ body, known }) => dead(linksIn(body).map(({ href, line }) => ({ path: ['body', line], href })), known),
+  checkPage: ({ body, known }) => dead(linksIn(body).filter(isLink).map(({ href, line }) => ({ path: ['body', line], href })), known),
 }

@@ -1,5 +1,7 @@
-import type { Path } from '../ladder/finding.ts'
-import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
+import { placeOf, type Path, type Place } from '../ladder/finding.ts'
+import type { MeasuredCurriculum, MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
+import { linksIn } from '../read/links.ts'
+import { pictureFile } from '../read/pictures.ts'
 
 /** A piece of a ladder's prose, with the way to where it stands. */
 export type Prose = { readonly path: Path; readonly text: string }
@@ -21,6 +23,23 @@ export const writtenIn = (ladder: MeasuredLadder): Prose[] => {
     ]),
     ...proseOf(ladder),
   ]
+}
+
+/** A picture a text shows: its file as findings name it, and where it was written. */
+export type ShownPicture = { readonly file: string; readonly place: Place }
+
+/** Every picture that pages and ladders show, in order; those that are no file of the workspace have a rule of their own. */
+export function shownPictures({ ladders, pages }: MeasuredCurriculum): ShownPicture[] {
+  const texts = [
+    ...pages.map(({ body, places }) => ({ text: body, place: placeOf(places, ['body']) })),
+    ...ladders.flatMap((ladder) => proseOf(ladder).map(({ path, text }) => ({ text, place: placeOf(ladder.places, [...path, 'text']) }))),
+  ]
+  return texts.flatMap(({ text, place }) =>
+    (text.includes('![') ? linksIn(text) : []).flatMap(({ href, alt, line }) => {
+      const file = alt === undefined ? undefined : pictureFile(place.file, href)
+      return file === undefined ? [] : [{ file, place: { ...place, line: place.line + line } }]
+    }),
+  )
 }
 
 function ofRung({ id, words }: MeasuredRung): Prose[] {

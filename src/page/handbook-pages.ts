@@ -50,5 +50,5 @@ export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, drawn 
     searchPage(),
     notFoundPage(),
   ]
-  return made.map((page) => ({ address: page.address, html: withDrawn(framed(page, frame, tongue), drawn) }))
+  return made.map((page) => ({ address: page.address, html: withDrawn(framed(page, frame, tongue), drawn, page.address) }))
 }

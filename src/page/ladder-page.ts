@@ -1,5 +1,6 @@
 import { isMissing } from '../quantity/outcome.ts'
 import { entryText, fullEntry } from '../measure/entry.ts'
+import { placeOf } from '../ladder/finding.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { repsText } from '../measure/predict.ts'
 import type { Step } from '../measure/step.ts'
@@ -91,7 +92,7 @@ export function ladderPage(ladder: MeasuredLadder, diagram: Html): SitePage {
     found: { kind: 'ladder', movement: ladder.movement, equipment: ladder.equipment },
     body: html`<p class="trail">${ladder.movement}</p>
 <h1>${ladder.title}</h1>
-<div class="lead">${prose(ladder.intro, { from: address, first_heading: 2 })}</div>
+<div class="lead">${prose(ladder.intro, { from: address, first_heading: 2, file: placeOf(ladder.places, ['intro']).file })}</div>
 ${ladder.amended.map(({ by, because, what }) => html`<p class="amended">Changed by ${by} (${what.join(', ')}): ${because}</p>`)}
 ${ladder.withdrawn_notes.map(({ note, because, by, layer }) => html`<p class="amended">Safety note withdrawn by ${by} for ${layer}: “${note}”. ${because}</p>`)}
 ${facts(ladder)}

@@ -5,6 +5,7 @@ import { agreement, differences, heldOut, publishedValues, type Measured } from 
 import { isChoiceKey, isListKey, isNumberKey, type Key } from '../load/model.ts'
 import { repetitionFormulas } from '../load/repetitions.ts'
 import { sources } from '../load/sources.ts'
+import { placeOf } from '../ladder/finding.ts'
 import type { MeasuredPage } from '../measure/measure.ts'
 import { pageAddress } from './address.ts'
 import { html, type Html } from './html.ts'
@@ -20,7 +21,7 @@ export function contentPage(page: MeasuredPage): SitePage {
     description: page.summary,
     found: { kind: 'page' },
     body: html`<h1>${page.title}</h1>
-<div class="prose">${prose(page.body, { from: address, first_heading: 2 })}</div>`,
+<div class="prose">${prose(page.body, { from: address, first_heading: 2, file: placeOf(page.places, ['body']).file })}</div>`,
   }
 }
 

@@ -2,34 +2,36 @@ import type { Markdown } from '../ladder/curriculum.ts'
 import { isDrawn, readFlowchart, titleIn } from '../read/flowchart.ts'
 import { headingParts, headingSlug, markdown, type MarkdownToken } from '../read/markdown.ts'
 import { targetOf } from '../read/links.ts'
+import { pictureFile } from '../read/pictures.ts'
 import { linkTo, pageAddress, rungAddress, type Address } from './address.ts'
+import { drawnHere, pictureKey } from './drawn.ts'
 import { flowchart } from './drawn-flowchart.ts'
 import { escaped } from './escaped.ts'
 import { footnotePart } from './footnotes.ts'
 import { html, raw, type Html } from './html.ts'
-import type { Tongue } from './tongue.ts'
+import { ENGLISH, type Tongue } from './tongue.ts'
 import { written } from './written.ts'
 
 /** Ids in the prose are set apart from those of the page around it. */
 const PREFIX = 'on-'
 
-/** How prose stands in a page: where its links start from, what level its own headings begin at, and its name where a page holds more than one piece. */
-type Setting = { readonly from: Address; readonly first_heading: number; readonly part?: string }
+/** How prose stands in a page: where its links start from, what level its own headings begin at, its name where a page holds more than one piece, and the file it was written in. */
+type Setting = { readonly from: Address; readonly first_heading: number; readonly part?: string; readonly file?: string }
 
 /** Markdown as markup: raw HTML stays text, links lead where the checks have seen them lead, headings and footnotes get ids of their own, flowcharts are drawn. */
 export const prose = (text: Markdown, setting: Setting): Html => html`${(tongue: Tongue) => raw(rendered(text, setting, tongue))}`
 
-function rendered(text: Markdown, { from, first_heading, part }: Setting, tongue: Tongue): string {
+function rendered(text: Markdown, { from, first_heading, part, file }: Setting, tongue: Tongue): string {
   const tokens = markdown.parse(text, {})
   const used = new Map<string, number>()
   for (const [index, token] of tokens.entries()) {
     if (token.type === 'heading_open' || token.type === 'heading_close') token.tag = `h${Math.min(6, Number(token.tag.slice(1)) - 2 + first_heading)}`
     if (token.type === 'heading_open') nameHeading(token, tokens[index + 1], used, part)
-    const made = tableFrame(token, tokens, index) ?? footnotePart(token, part) ?? drawing(token)
+    const made = tableFrame(token, tokens, index) ?? footnotePart(token, part) ?? drawing(token) ?? figurePart(token, tokens, index)
     if (made) become(token, 'html_block', made, tongue)
     for (const child of token.children ?? []) {
       if (child.type === 'link_open') child.attrSet('href', hrefOf(String(child.attrGet('href') ?? ''), from))
-      const inline = footnotePart(child, part)
+      const inline = footnotePart(child, part) ?? picture(child, file)
       if (inline) become(child, 'html_inline', inline, tongue)
     }
   }
@@ -42,14 +44,37 @@ function become(token: MarkdownToken, type: 'html_block' | 'html_inline', made: 
 }
 
 /** Inline Markdown: a cell, a line of front matter. */
-export function inlineProse(text: Markdown, from: Address): Html {
+export function inlineProse(text: Markdown, from: Address, file?: string): Html {
   const tokens = markdown.parseInline(text, {})
-  for (const token of tokens) for (const child of token.children ?? []) if (child.type === 'link_open') child.attrSet('href', hrefOf(String(child.attrGet('href') ?? ''), from))
+  for (const { children } of tokens) {
+    for (const child of children ?? []) {
+      if (child.type === 'link_open') child.attrSet('href', hrefOf(String(child.attrGet('href') ?? ''), from))
+      const made = picture(child, file)
+      if (made) become(child, 'html_inline', made, ENGLISH)
+    }
+  }
   return raw(markdown.renderer.render(tokens, markdown.options, {}))
 }
 
 /** A list line: inline Markdown, and below it whatever else the coach put into the item. */
-export const itemProse = (text: Markdown, from: Address, part: string): Html => (text.includes('\n') ? prose(text, { from, first_heading: 4, part }) : inlineProse(text, from))
+export const itemProse = (text: Markdown, from: Address, part: string, file: string): Html => (text.includes('\n') ? prose(text, { from, first_heading: 4, part, file }) : inlineProse(text, from, file))
+
+/** The place of a picture. One in a line of front matter, or that the checks refuse, leaves its text. */
+function picture(token: MarkdownToken, file: string | undefined): Html | undefined {
+  if (token.type !== 'image') return undefined
+  const shown = file === undefined ? undefined : pictureFile(file, String(token.attrGet('src') ?? ''))
+  return shown === undefined ? raw(escaped(token.content)) : drawnHere(pictureKey(shown), token.content)
+}
+
+/** A picture alone in a paragraph, with a title, is a figure; the title is its caption. */
+function figurePart({ type }: MarkdownToken, tokens: readonly MarkdownToken[], index: number): Html | undefined {
+  const inline = type === 'paragraph_open' ? tokens[index + 1] : type === 'paragraph_close' ? tokens[index - 1] : undefined
+  const [alone, more] = inline?.children ?? []
+  const caption = alone && !more && (alone.type === 'image' || alone.meta?.['figure']) ? String(alone.attrGet('title') ?? '').trim() : ''
+  if (!alone || caption === '') return undefined
+  alone.meta = { figure: true } // by the end of the paragraph it is markup already
+  return type === 'paragraph_open' ? raw('<figure class="picture">') : html`<figcaption>${raw(escaped(caption))}</figcaption></figure>\n`
+}
 
 /** A table stands in a frame that scrolls, and that a keyboard can reach; it is called by its head. */
 function tableFrame({ type }: MarkdownToken, tokens: readonly MarkdownToken[], index: number): Html | undefined {

@@ -1,6 +1,7 @@
 import { isMissing } from '../quantity/outcome.ts'
 import { kilograms as inKilograms } from '../quantity/imperial.ts'
 import { interval, type Spread } from '../quantity/spread.ts'
+import { placeOf } from '../ladder/finding.ts'
 import { sources } from '../load/sources.ts'
 import { isListKey, isNumberKey, type Key } from '../load/model.ts'
 import { entryText } from '../measure/entry.ts'
@@ -57,25 +58,26 @@ function entries(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Htm
 const expectation = ({ predicted, entry }: Step): Html =>
   isMissing(predicted) ? (entry.amount?.unit === 'reps' ? html`First reps ${notComputed(predicted.missing)}.` : html``) : html`Expect ${figure(say`${repsText(predicted)} reps`, WORKING)} at first.`
 
-function described({ words }: MeasuredRung, from: Address): Html | undefined {
+function described({ id: rung, words }: MeasuredRung, { places }: MeasuredLadder, from: Address): Html | undefined {
   if (!words) return undefined
+  const file = (...part: readonly (string | number)[]): string => placeOf(places, ['rungs', rung, ...part]).file
   const list = (name: string, id: string, texts: readonly string[] | undefined, kind: string) =>
     texts && html`<section class="${kind}"><h2 id="${id}">${name}</h2><ul>${texts.map((text, index) => html`
-<li>${itemProse(text, from, `${id}-${index + 1}`)}</li>`)}
+<li>${itemProse(text, from, `${id}-${index + 1}`, file(id, index))}</li>`)}
 </ul></section>`
-  return html`${words.set_up && html`<section><h2 id="set-up">Set up</h2>${prose(words.set_up, { from, first_heading: 3, part: 'set-up' })}</section>`}
+  return html`${words.set_up && html`<section><h2 id="set-up">Set up</h2>${prose(words.set_up, { from, first_heading: 3, part: 'set-up', file: file('set-up') })}</section>`}
 ${list('Full rep', 'full-rep', words.full_rep, 'full-rep')}
 ${list('Cues', 'cues', words.cues, 'cues')}
 ${words.faults && html`<section class="faults"><h2 id="faults">Faults</h2>${words.faults.map(
     ({ seen, cause, say, remedy }) => html`
-<details><summary>${inlineProse(seen, from)}</summary>
+<details><summary>${inlineProse(seen, from, file('faults'))}</summary>
 <dl class="facts">
-<div><dt>likely cause</dt> <dd>${inlineProse(cause, from)}</dd></div>
-<div><dt>say</dt> <dd class="say">${inlineProse(say, from)}</dd></div>
-<div><dt>if it stays</dt> <dd>${inlineProse(remedy, from)}</dd></div>
+<div><dt>likely cause</dt> <dd>${inlineProse(cause, from, file('faults'))}</dd></div>
+<div><dt>say</dt> <dd class="say">${inlineProse(say, from, file('faults'))}</dd></div>
+<div><dt>if it stays</dt> <dd>${inlineProse(remedy, from, file('faults'))}</dd></div>
 </dl></details>`,
   )}</section>`}
-${words.notes.map(({ body }) => html`<section><h2 id="notes">Notes</h2>${prose(body, { from, first_heading: 3, part: 'notes' })}</section>`)}`
+${words.notes.map(({ body }) => html`<section><h2 id="notes">Notes</h2>${prose(body, { from, first_heading: 3, part: 'notes', file: file('notes') })}</section>`)}`
 }
 
 /** What a coach decides at the end of a session on this rung, in this ladder's own numbers, and the rule behind each. */
@@ -158,7 +160,7 @@ export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder): SitePage {
     body: html`<p class="trail"><a href="${linkTo(address, ladderAddress(ladder.id))}">${ladder.title}</a> · rung ${ladder.rungs.indexOf(rung) + 1} of ${ladder.rungs.length}${rung.id === ladder.aim && html` · <strong>the aim</strong>`}</p>
 <h1>${rung.title}</h1>
 ${rung.demand.length > 0 && html`<p class="demand">Also: ${joined(rung.demand, ', ')}</p>`}
-${rung.words && html`<div class="lead">${prose(rung.words.intro, { from: address, first_heading: 2, part: 'intro' })}</div>`}
+${rung.words && html`<div class="lead">${prose(rung.words.intro, { from: address, first_heading: 2, part: 'intro', file: placeOf(ladder.places, ['rungs', rung.id, 'section']).file })}</div>`}
 ${isMissing(rung.outcome) || rung.outcome.poses.length === 0 ? '' : html`<div class="poses">${poseFigures(rung.outcome.poses, ladder.title, rung.title)}</div>`}
 <section class="loads"><h2 id="load">Load</h2>${loads(rung)}</section>
 ${ownNumbers(address, { ladder: ladder.id, rung: rung.id, rungs: [rung] })}
@@ -166,7 +168,7 @@ ${ownNumbers(address, { ladder: ladder.id, rung: rung.id, rungs: [rung] })}
 ${rung.first_side && html`<p class="first-side">${inlineProse(rung.first_side, address)}</p>`}
 ${floorMarkTable(rung)}
 ${timer(rung, ladder)}
-${described(rung, address)}
+${described(rung, ladder, address)}
 <section><h2 id="form">What every rep must show</h2><ul>${form.map((point) => html`
 <li>${inlineProse(point, address)}</li>`)}
 </ul></section>

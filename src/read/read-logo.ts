@@ -1,91 +1,9 @@
-import { atTop, textOf, type Reading } from './text.ts'
+import { readShapes } from './read-shapes.ts'
+import type { Reading } from './text.ts'
 
 /** The most a logo may weigh: it stands in the head of every page. Units bytes. Chosen by us. */
 const MOST_BYTES = 4096
 
-const RULE = 'logo-is-plain'
-
-/** A value an attribute may have, and in words what that is. */
-type Allowed = { readonly fits: RegExp; readonly says: string }
-
-const NUMBER: Allowed = { fits: /^-?\d{1,4}(\.\d{1,4})?$/, says: 'a number' }
-const NUMBERS: Allowed = { fits: /^[-+0-9., ]{1,2000}$/, says: 'numbers' }
-const COLOUR: Allowed = { fits: /^(currentColor|none)$/, says: 'currentColor or none' }
-const RULES: Allowed = { fits: /^(evenodd|nonzero)$/, says: 'evenodd or nonzero' }
-
-/** Attributes any element may have. */
-const COMMON: Readonly<Record<string, Allowed>> = {
-  fill: COLOUR,
-  stroke: COLOUR,
-  'fill-rule': RULES,
-  'stroke-width': NUMBER,
-  'stroke-linecap': { fits: /^(butt|round|square)$/, says: 'butt, round or square' },
-  'stroke-linejoin': { fits: /^(miter|round|bevel)$/, says: 'miter, round or bevel' },
-}
-
-/** The attributes of these names, each a number. */
-const numbered = (...names: readonly string[]): Readonly<Record<string, Allowed>> => Object.fromEntries(names.map((name) => [name, NUMBER]))
-
-/** What may stand in a logo: elements, and their own attributes. Nothing here can load, link, run or style. */
-const ELEMENTS: ReadonlyMap<string, Readonly<Record<string, Allowed>>> = new Map([
-  ['svg', { xmlns: { fits: /^http:\/\/www\.w3\.org\/2000\/svg$/, says: 'http://www.w3.org/2000/svg' }, viewBox: { fits: /^0 0 \d{1,4} \d{1,4}$/, says: 'such as 0 0 32 32' } }],
-  ['g', {}],
-  ['path', { d: { fits: /^[MmLlHhVvCcSsQqTtAaZz0-9., +-]{1,3000}$/, says: 'a path' } }],
-  ['circle', numbered('cx', 'cy', 'r')],
-  ['ellipse', numbered('cx', 'cy', 'rx', 'ry')],
-  ['rect', numbered('x', 'y', 'width', 'height', 'rx')],
-  ['line', numbered('x1', 'y1', 'x2', 'y2')],
-  ['polyline', { points: NUMBERS }],
-  ['polygon', { points: NUMBERS }],
-])
-
-const TAG = /<(\/?)([A-Za-z][A-Za-z0-9:]*)((?:\s+[A-Za-z][A-Za-z0-9:-]*="[^"<>&]*")*)\s*(\/?)>\s*/y
-
-/**
- * A logo, written anew from what was understood of it: a few shapes in the colour of the text around them.
- *
- * Shape   the bytes of an SVG file to an SVG that may stand in a page, or findings: what it holds beyond shapes.
- */
-export function readLogo(file: string, bytes: Uint8Array): Reading<string> {
-  if (bytes.length > MOST_BYTES) return { findings: [atTop(file, RULE, `The logo is larger than ${MOST_BYTES / 1024} KiB, and every page carries it. Draw it with fewer points.`)] }
-  const text = textOf(file, bytes)
-  if (text.value === undefined) return { findings: text.findings }
-  const whole = text.value.trim()
-  const wrong = (at: number, message: string): Reading<string> => ({ findings: [atTop(file, RULE, message, whole.slice(0, at).split('\n').length, at - whole.lastIndexOf('\n', at - 1))] })
-  const open: string[] = []
-  let written = ''
-  for (let at = 0; at < whole.length; ) {
-    TAG.lastIndex = at
-    const [tag, closing = '', name = '', attributes = '', alone = ''] = TAG.exec(whole) ?? []
-    if (tag === undefined) return wrong(at, 'Only tags with attributes in double quotes may stand in a logo. Take out text, comments and what a drawing program added.')
-    if (written !== '' && open.length === 0) return wrong(at, 'Something stands after the logo has ended. Take it out.')
-    if (closing !== '') {
-      if (open.pop() !== name) return wrong(at, `</${name}> closes nothing here. Close each tag in the order it was opened.`)
-      written += `</${name}>`
-    } else {
-      if ((written === '') !== (name === 'svg')) return wrong(at, name === 'svg' ? 'A logo holds one <svg>. Take out the one inside.' : 'A logo begins with <svg>. Take out what stands before it.')
-      const kept = attributesOf(name, attributes)
-      if (typeof kept !== 'string') return wrong(at, kept.wrong)
-      written += `<${name}${name === 'svg' ? ' class="logo" aria-hidden="true"' : ''}${kept}${alone}>`
-      if (alone === '') open.push(name)
-    }
-    at += tag.length
-  }
-  return open.length > 0 || written === '' ? wrong(whole.length, `<${open.at(-1) ?? 'svg'}> is not closed. Close it.`) : { value: written, findings: [] }
-}
-
-/** The attributes of an element as they may be written, or what is wrong with them. */
-function attributesOf(name: string, written: string): string | { readonly wrong: string } {
-  const own = ELEMENTS.get(name)
-  if (!own) return { wrong: `A logo may not hold <${name}>. Keep to ${[...ELEMENTS.keys()].slice(1).join(', ')} inside one svg.` }
-  const pairs = [...written.matchAll(/([A-Za-z][A-Za-z0-9:-]*)="([^"]*)"/g)].map(([, key = '', value = '']) => [key, value] as const)
-  for (const [key, value] of pairs) {
-    const allowed = Object.hasOwn(own, key) ? own[key] : Object.hasOwn(COMMON, key) ? COMMON[key] : undefined
-    if (!allowed) return { wrong: `<${name}> of a logo may not have ${key}. Take it out; a shape takes the colour of the text by fill="currentColor".` }
-    if (!allowed.fits.test(value)) return { wrong: `${key} of <${name}> must be ${allowed.says}.` }
-  }
-  const twice = pairs.find(([key], index) => pairs.findIndex(([other]) => other === key) < index)
-  if (twice) return { wrong: `<${name}> has ${twice[0]} twice. Take one out.` }
-  if (name === 'svg' && !pairs.some(([key]) => key === 'viewBox')) return { wrong: 'The <svg> of a logo needs a viewBox such as "0 0 32 32".' }
-  return pairs.filter(([key]) => key !== 'xmlns').map(([key, value]) => ` ${key}="${value}"`).join('')
-}
+/** A logo as it may stand in the head of a page, where the title beside it says whose it is. */
+export const readLogo = (file: string, bytes: Uint8Array): Reading<string> =>
+  readShapes(file, bytes, { rule: 'logo-is-plain', name: 'logo', most_bytes: MOST_BYTES, heavy: ', and every page carries it. Draw it with fewer points.', head: ' class="logo" aria-hidden="true"' })

@@ -26,7 +26,7 @@ function measured(page: string, notes = '') {
 
 const FENCE = '```mermaid One <b>bold</b> step\nflowchart LR\na["<img src=x onerror=alert(1)>"] -->|"{text} & yes"| b{"Ready?"}\n```\n'
 const page = async (text: string): Promise<Document> => {
-  const html = withDrawn(prose(text, { from: '/safety/', first_heading: 2 }).html, await drawFences(measured(text), drawDiagram))
+  const html = withDrawn(prose(text, { from: '/safety/', first_heading: 2 }).html, await drawFences(measured(text), drawDiagram), '/safety/')
   return parseHTML(`<!doctype html><html><body>${html}</body></html>`).document
 }
 
@@ -65,6 +65,6 @@ test('nobody can write the place of a drawing', () => {
   const text = '<drawn-here key="drawing-a" text=""></drawn-here>'
   const drawn = new Map([['drawing-a', '<svg>']])
   for (const typed of [text, `\`${text}\``, `[a](https://club.example "${text.replaceAll('"', "'")}")`, `## ${text}`, `\`\`\`mermaid ${text.replaceAll('"', '&quot;')}\nflowchart TB\na["${text.replaceAll('"', '#quot;')}"]\n\`\`\``]) {
-    assert.ok(!withDrawn(prose(typed, { from: '/a/', first_heading: 2 }).html, drawn).includes('<svg>'), typed)
+    assert.ok(!withDrawn(prose(typed, { from: '/a/', first_heading: 2 }).html, drawn, '/a/').includes('<svg>'), typed)
   }
 })
