@@ -29,7 +29,7 @@ export const buildVerb: Verb = {
     const chromium = typed.options.pdf === true ? chromiumPath() : undefined
     if (typed.options.pdf === true && chromium === undefined) throw new Misuse(NO_CHROMIUM)
     const { buildSite } = await import('../site/build.ts') // what draws and writes is loaded only by who draws: a check starts in half the time
-    const built = await buildSite(measured, folder, out, (stage) => console.progress(stage), { chromium, cache: typed.options['no-cache'] === true ? NO_CACHE : cacheIn(cacheFolder()) })
+    const built = await buildSite(measured, { folder, layers: workspace.folders }, out, (stage) => console.progress(stage), { chromium, cache: typed.options['no-cache'] === true ? NO_CACHE : cacheIn(cacheFolder()) })
     if (isMissing(built)) throw new Misuse(`${built.missing}. The handbook was not written; build without --pdf, or set CHROMIUM_PATH to another Chromium.`)
     console.out(`${built.pages} pages in ${built.files} files: ${path.relative(console.folder, out) || out}\n`)
     return EXIT.fine

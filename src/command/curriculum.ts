@@ -6,6 +6,7 @@ import type { Athlete } from '../load/model.ts'
 import { measure, type MeasuredCurriculum } from '../measure/measure.ts'
 import { readCurriculum } from '../read/read-curriculum.ts'
 import { readWorkspace, type Workspace } from '../site/disk.ts'
+import { pictureFindings } from '../site/pictures.ts'
 import type { Sources } from './report.ts'
 import type { Console, Typed } from './verb.ts'
 
@@ -38,7 +39,8 @@ export async function checkedWorkspace({ options }: Typed, { folder: started, pr
   if (curriculum) progress('computing the loads')
   const measured = curriculum && measure(curriculum, athlete)
   const found = measured ? check(measured, today()) : { findings: [], untold: [] }
-  const findings = inOrder([...workspace.findings, ...reading.findings, ...found.findings])
+  const pictures = measured ? await pictureFindings(measured, { folder, layers: workspace.folders }) : []
+  const findings = inOrder([...workspace.findings, ...reading.findings, ...found.findings, ...pictures])
   return { measured, findings, untold: inOrder(found.untold), sources: sourcesOf(workspace), workspace, folder }
 }
 

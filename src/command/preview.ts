@@ -17,13 +17,13 @@ export const previewVerb: Verb = {
     const wanted = Number(typed.options.port ?? 8080)
     if (!Number.isInteger(wanted) || wanted < 0 || wanted > 65535) throw new Misuse('--port must be a whole number from 0 to 65535.')
     const checked = await checkedWorkspace(typed, console)
-    const { measured, findings, folder } = checked
+    const { measured, findings, folder, workspace } = checked
     if (!measured || findings.length > 0) {
       console.out(FORMATS.text(checked, console.colour))
       return EXIT.findings
     }
     const { siteInMemory } = await import('../site/build.ts') // loaded only where something is drawn
-    const files = new Map((await siteInMemory(measured, folder, cacheIn(cacheFolder()))).map(({ name, bytes }) => [name, bytes]))
+    const files = new Map((await siteInMemory(measured, { folder, layers: workspace.folders }, cacheIn(cacheFolder()))).map(({ name, bytes }) => [name, bytes]))
     const { server, port } = await previewServer(() => files, wanted)
     console.out(`The handbook is at http://127.0.0.1:${port}/ until you press Ctrl-C.\n`)
     await console.ended()

@@ -3,6 +3,7 @@ import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import type { EditionChanges } from '../page/changes-page.ts'
 import { dataFiles } from '../page/data.ts'
+import type { Drawn } from '../page/drawn.ts'
 import { feed } from '../page/feed.ts'
 import { handbookPages, type WrittenPage } from '../page/handbook-pages.ts'
 import { raw, type Html } from '../page/html.ts'
@@ -17,6 +18,8 @@ import { drawnOnce } from './drawn-once.ts'
 import { keptAt, readEditions } from './editions.ts'
 import { writeCompressed, writeManifest } from './manifest.ts'
 import { offlineFile } from './offline-files.ts'
+import type { Shelves } from './picture-bytes.ts'
+import { publishedPictures } from './pictures.ts'
 import { fileOf } from './plugin.ts'
 import { cardPdfs } from './print-pdf.ts'
 import { publish } from './publish.ts'
@@ -31,13 +34,13 @@ export type Built = { readonly pages: number; readonly files: number }
 /** The language a curriculum is written in. */
 const tongueIn = (curriculum: MeasuredCurriculum): Tongue => tongueOf(curriculum.handbook.languages[0] ?? 'en', { units: curriculum.handbook.units, theirs: coachWords(curriculum) })
 
-/** Draws every ladder's diagram and every flowchart that coaches wrote, then makes every page. */
-async function drawnPages(curriculum: MeasuredCurriculum, editions: readonly EditionChanges[], cache: Cache, pdfs = false): Promise<WrittenPage[]> {
+/** Draws every ladder's diagram and every flowchart that coaches wrote, then makes every page with the pictures in it. */
+async function drawnPages(curriculum: MeasuredCurriculum, editions: readonly EditionChanges[], cache: Cache, { drawn = new Map(), pdfs = false }: { readonly drawn?: Drawn; readonly pdfs?: boolean } = {}): Promise<WrittenPage[]> {
   const draw = await drawnOnce(cache)
   const tongue = tongueIn(curriculum)
   const diagrams = new Map<string, Html>()
   for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await draw(ladderDiagram(ladder, tongue), `diagram-of-${ladder.id}`)))
-  return handbookPages(curriculum, { diagrams, drawn: await drawFences(curriculum, draw), examples: await ruleExamples(), editions, pdfs }, tongue)
+  return handbookPages(curriculum, { diagrams, drawn: new Map([...drawn, ...(await drawFences(curriculum, draw))]), examples: await ruleExamples(), editions, pdfs }, tongue)
 }
 
 /** Writes a handbook's pages and what they load below a folder. */
@@ -62,16 +65,18 @@ async function printedCards(curriculum: MeasuredCurriculum, pages: readonly Writ
 }
 
 /**
- * Draws, writes, indexes and publishes a checked curriculum. `source` is the workspace it was read from, `progress` is told each stage;
+ * Draws, writes, indexes and publishes a checked curriculum. `source` is the workspace it was read from; an earlier edition that stays shows its pictures' texts. `progress` is told each stage;
  * with a Chromium, cards are printed to PDF as well; with a cache, what was made before is not made again, to the same bytes.
  *
  * Missing when a card could not be printed; the old handbook stays.
  */
-export async function buildSite(curriculum: MeasuredCurriculum, source: string, out: string, progress: (stage: string) => void, { chromium, cache = NO_CACHE }: { chromium?: string | undefined; cache?: Cache } = {}): Promise<Outcome<Built>> {
+export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves, out: string, progress: (stage: string) => void, { chromium, cache = NO_CACHE }: { chromium?: string | undefined; cache?: Cache } = {}): Promise<Outcome<Built>> {
   progress('reading earlier editions')
-  const { changes, kept } = await readEditions(source, curriculum)
+  const { changes, kept } = await readEditions(source.folder, curriculum)
+  progress('preparing pictures')
+  const pictures = await publishedPictures(curriculum, source, cache)
   progress('drawing diagrams')
-  const pages = await drawnPages(curriculum, changes, cache, chromium !== undefined)
+  const pages = await drawnPages(curriculum, changes, cache, { drawn: pictures.drawn, pdfs: chromium !== undefined })
   if (chromium !== undefined) progress('printing cards')
   const pdfs = await printedCards(curriculum, pages, chromium)
   if (isMissing(pdfs)) return pdfs
@@ -79,6 +84,7 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: string, 
   await publish(out, async (folder) => {
     progress('writing pages')
     await writeWhole(curriculum, pages, changes, folder)
+    await writeFiles(pictures.files, folder)
     for (const { edition, curriculum: then } of kept) await writeWhole(then, await drawnPages(then, [], cache), [], path.join(folder, keptAt(edition)))
     progress('indexing for search')
     await writeFiles(await searchFiles(pages), folder)
@@ -93,8 +99,9 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: string, 
 }
 
 /** The whole handbook in memory, as a preview serves it. */
-export async function siteInMemory(curriculum: MeasuredCurriculum, source: string, cache: Cache = NO_CACHE): Promise<SiteFile[]> {
-  const { changes } = await readEditions(source, curriculum)
-  const pages = await drawnPages(curriculum, changes, cache)
-  return [...pages.map(pageFile), { name: 'feed.xml', bytes: feed(curriculum, changes) }, ...dataFiles(curriculum), ...(await assetFiles(curriculum.handbook, tongueIn(curriculum))), ...(await searchFiles(pages))]
+export async function siteInMemory(curriculum: MeasuredCurriculum, source: Shelves, cache: Cache = NO_CACHE): Promise<SiteFile[]> {
+  const { changes } = await readEditions(source.folder, curriculum)
+  const pictures = await publishedPictures(curriculum, source, cache)
+  const pages = await drawnPages(curriculum, changes, cache, { drawn: pictures.drawn })
+  return [...pages.map(pageFile), ...pictures.files, { name: 'feed.xml', bytes: feed(curriculum, changes) }, ...dataFiles(curriculum), ...(await assetFiles(curriculum.handbook, tongueIn(curriculum))), ...(await searchFiles(pages))]
 }

@@ -1,12 +1,14 @@
+import { createHash } from 'node:crypto'
 import path from 'node:path'
 import { shownPictures, type ShownPicture } from '../check/prose.ts'
 import type { Finding } from '../ladder/finding.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import { pictureKey, type Drawn } from '../page/drawn.ts'
 import { readShapes } from '../read/read-shapes.ts'
+import type { Cache } from './cache.ts'
 import { pictureBytes, type Shelves } from './picture-bytes.ts'
-import { digestOfFile, keptRenditions } from './picture-cache.ts'
 import { rasterFlaw, type Rendition } from './raster.ts'
+import { renditionsOnce } from './renditions-once.ts'
 import type { SiteFile } from './site-file.ts'
 
 const RULE = 'pictures-can-be-shown'
@@ -16,17 +18,20 @@ const drawing = (file: string, bytes: Uint8Array) => readShapes(file, bytes, { r
 
 const isDrawing = (file: string): boolean => file.toLowerCase().endsWith('.svg')
 
-/** Every picture that cannot be shown, each where a text shows it; a drawing that holds too much also where it does. */
-export async function pictureFindings(curriculum: MeasuredCurriculum, shelves: Shelves): Promise<Finding[]> {
-  const once = new Map<string, Promise<readonly Finding[]>>()
-  const found: Finding[] = []
-  for (const shown of shownPictures(curriculum)) {
-    const key = `${shown.file}\n${shown.place.file}`
-    const before = once.get(key) ?? flaws(shown, shelves)
-    once.set(key, before)
-    for (const finding of await before) if (finding.file !== shown.file || !found.includes(finding)) found.push(finding.file === shown.file ? finding : { ...finding, ...shown.place })
+/** Every picture that cannot be shown, where a text shows it; what is wrong within a drawing, where it stands in the drawing. */
+export async function pictureFindings(curriculum: MeasuredCurriculum, shelves: Shelves): Promise<readonly Finding[]> {
+  const before = new Map<string, readonly Finding[]>()
+  const found = new Map<string, Finding>()
+  for (const { file, place } of shownPictures(curriculum)) {
+    const key = `${file}\n${place.file}`
+    const own = before.get(key) ?? (await flaws({ file, place }, shelves))
+    before.set(key, own)
+    for (const finding of own) {
+      const placed = finding.file === file ? finding : { ...finding, ...place }
+      found.set(`${placed.file}:${placed.line} ${placed.message}`, placed)
+    }
   }
-  return found
+  return [...found.values()]
 }
 
 async function flaws({ file, place }: ShownPicture, shelves: Shelves): Promise<readonly Finding[]> {
@@ -40,7 +45,7 @@ async function flaws({ file, place }: ShownPicture, shelves: Shelves): Promise<r
 /** The pictures of a curriculum: what stands in a page for each, by its key, and the files they are. One that cannot be shown is left out; the checks have said so. */
 export type Pictures = { readonly drawn: Drawn; readonly files: readonly SiteFile[] }
 
-export async function publishedPictures(curriculum: MeasuredCurriculum, shelves: Shelves): Promise<Pictures> {
+export async function publishedPictures(curriculum: MeasuredCurriculum, shelves: Shelves, cache: Cache): Promise<Pictures> {
   const drawn = new Map<string, string>()
   const files = new Map<string, SiteFile>()
   for (const { file, place } of shownPictures(curriculum)) {
@@ -52,8 +57,8 @@ export async function publishedPictures(curriculum: MeasuredCurriculum, shelves:
       if (value !== undefined) drawn.set(key, value)
       continue
     }
-    const sizes = await keptRenditions(taken.bytes, shelves.folder)
-    if ('missing' in sizes) continue
+    const sizes = await renditionsOnce(taken.bytes, cache)
+    if (sizes.length === 0) continue
     const named = sizes.map((size) => ({ size, name: nameOf(file, size) }))
     drawn.set(key, pictureMarkup(named))
     for (const { size, name } of named) files.set(name, { name, bytes: size.bytes })
@@ -66,7 +71,7 @@ const ENDS = { webp: 'webp', jpeg: 'jpg', png: 'png' } as const
 /** `pictures/grip-480-1f2e3d4c5b.webp`: the name changes with the bytes, so that a copy may be kept for ever. */
 function nameOf(file: string, { width_px, kind, bytes }: Rendition): string {
   const slug = path.basename(file, path.extname(file)).normalize('NFKD').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '').slice(0, 40) || 'picture'
-  return `pictures/${slug}-${width_px}-${digestOfFile(bytes).slice(0, 10)}.${ENDS[kind]}`
+  return `pictures/${slug}-${width_px}-${createHash('sha256').update(bytes).digest('hex').slice(0, 10)}.${ENDS[kind]}`
 }
 
 /** How wide a picture stands: the width of a phone less its margins, or that of a column of prose. */

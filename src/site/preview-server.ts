@@ -8,6 +8,9 @@ const TYPES: Record<string, string> = {
   js: 'text/javascript; charset=utf-8',
   json: 'application/json',
   svg: 'image/svg+xml',
+  webp: 'image/webp',
+  png: 'image/png',
+  jpg: 'image/jpeg',
   pagefind: 'application/wasm',
 }
 

@@ -1,5 +1,4 @@
 import type { Sharp, SharpInput, SharpOptions } from 'sharp'
-import { missing, type Missing } from '../quantity/outcome.ts'
 
 /** The most pixels a picture may have. Chosen by us: a few bytes can claim to be billions. */
 const MOST_PIXELS = 40_000_000
@@ -50,17 +49,23 @@ function isMovingPng(bytes: Uint8Array): boolean {
   return moves > 0 && moves < pixels
 }
 
+/** Which library makes the sizes: another one may make other bytes. */
+export async function libraryVersion(): Promise<string> {
+  const found = await import('sharp').catch(() => undefined)
+  return found ? JSON.stringify(found.default.versions) : 'none'
+}
+
 /** One size of a picture, as it is published. */
 export type Rendition = { readonly width_px: number; readonly height_px: number; readonly kind: 'webp' | 'jpeg' | 'png'; readonly bytes: Uint8Array }
 
 /**
  * A picture in the sizes and formats a page offers: upright, in sRGB, without a word of what the camera noted of place, day or maker.
  *
- * Shape   bytes to at most three widths, each as WebP and as what every browser knows. Missing where the picture cannot be read.
+ * Shape   bytes to at most three widths, each as WebP and as what every browser knows. None where this machine has no library.
  */
-export async function renditions(bytes: Uint8Array): Promise<readonly Rendition[] | Missing> {
+export async function renditions(bytes: Uint8Array): Promise<readonly Rendition[]> {
   const sharp = await library()
-  if (!sharp) return missing(NO_LIBRARY)
+  if (!sharp) return []
   try {
     const { format, hasAlpha, autoOrient } = await opened(sharp, bytes).metadata()
     const widths = [...new Set(WIDTHS_PX.map((width) => Math.min(width, autoOrient.width)))]

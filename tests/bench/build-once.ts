@@ -38,11 +38,11 @@ const curriculum = measure(value)
 enter('building')
 const out = path.join(folder, 'site')
 const cache = cacheIn(path.join(folder, 'cache'))
-await buildSite(curriculum, folder, out, enter, { cache })
+await buildSite(curriculum, { folder, layers: [folder] }, out, enter, { cache })
 enter('done')
 const cold_s = { ...measured_s }
 for (const name of Object.keys(measured_s)) delete measured_s[name]
-await buildSite(curriculum, folder, out, enter, { cache })
+await buildSite(curriculum, { folder, layers: [folder] }, out, enter, { cache })
 enter('done')
 delete measured_s['done']
 const peak_mb = process.resourceUsage().maxRSS / 1024

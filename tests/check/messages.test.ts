@@ -123,8 +123,13 @@ const BAD: Readonly<Record<string, readonly string[]>> = {
     'The criteria of this ladder are not those that Odalie Wrenfoss signed on 2026-10-03 (now 13a41cb80365). Have them reviewed again, with: rungbook review --seal hollow-hold --by NAME.',
   ],
   'pictures-have-text': [
-    'The picture "https://club.example/hold.png" has no text beside it. Write what it shows between the square brackets.',
-    'The picture "https://club.example/hands.png" has no text beside it. Write what it shows between the square brackets.',
+    'The picture "pictures/hold.png" has no text beside it. Write what it shows between the square brackets.',
+    'The picture "pictures/hands.png" has no text beside it. Write what it shows between the square brackets.',
+  ],
+  'pictures-lie-in-the-workspace': [
+    'The picture "hold.png" stands in the front matter, where only words are shown. Move it below.',
+    'The picture "https://club.example/hold.png" cannot be shown. Put a PNG, JPEG, WebP or SVG into the workspace, and write the way to it from this file, such as pictures/grip.jpg.',
+    'The picture "/pictures/hands.png" cannot be shown. Put a PNG, JPEG, WebP or SVG into the workspace, and write the way to it from this file, such as pictures/grip.jpg.',
   ],
   'footnotes-are-whole': [
     'The mark [^1] leads to no footnote. Write "[^1]: " and its words on a line of their own, in the same section. Cues, full reps, faults and front matter hold none.',
@@ -519,8 +524,8 @@ const SLIPS: readonly { readonly rule: string; readonly says: string; readonly e
   {
     rule: 'links-resolve',
     says: 'addresses that browsers read in their own way are refused',
-    edits: [['(/safety/)', '(//evil.example) [b](\\\\\\\\evil.example) [c](/../../etc/passwd) [d](/safety%2f..%2f) [e](FILE:x) [f](blob:x) ![g](data:image/png;base64,AA==)']],
-    finds: ['%5C%5Cevil.example', '/../../etc/passwd', '//evil.example', '/safety%2f..%2f', 'blob:x', 'data:image/png;base64,AA=='].map(
+    edits: [['(/safety/)', '(//evil.example) [b](\\\\\\\\evil.example) [c](/../../etc/passwd) [d](/safety%2f..%2f) [e](FILE:x) [f](blob:x)']],
+    finds: ['%5C%5Cevil.example', '/../../etc/passwd', '//evil.example', '/safety%2f..%2f', 'blob:x'].map(
       (href) => `The link "${href}" leads nowhere the handbook may go: links lead to rung:ladder/rung, to a page such as /safety/, or out by https, mailto or tel.`,
     ),
   },
@@ -603,8 +608,8 @@ test('links-resolve: a dead link on a page is placed on its own line, in a parag
 })
 
 test('pictures-have-text: a picture on a page is placed on its own line', () => {
-  const PICTURE = 'The picture "https://club.example/a.png" has no text beside it. Write what it shows between the square brackets. (pictures-have-text)'
-  assert.deepEqual(onPage('![A boat](https://club.example/a.png)\n![](https://club.example/a.png)\n\n| a |\n|---|\n| ![](https://club.example/a.png) |\n'), [
+  const PICTURE = 'The picture "a.png" has no text beside it. Write what it shows between the square brackets. (pictures-have-text)'
+  assert.deepEqual(onPage('![A boat](a.png)\n![](a.png)\n\n| a |\n|---|\n| ![](a.png) |\n'), [
     `content/safety.md:6:1 ${PICTURE}`,
     `content/safety.md:10:1 ${PICTURE}`,
   ])
@@ -651,4 +656,18 @@ test('diagrams-can-be-drawn: on a page a flaw is placed on its own line, also in
 
 test('diagrams-can-be-drawn: a text holds only so many', () => {
   assert.deepEqual(onPage('```mermaid A\nflowchart TB\na-->b\n```\n'.repeat(13)), ['content/safety.md:53:1 More than 12 diagrams stand in one text. Move some to another page. (diagrams-can-be-drawn)'])
+})
+
+test('pictures-lie-in-the-workspace: ways that lead out of it, or mean another thing elsewhere, are refused', () => {
+  const astray = ['https://club.example/a.png', '//club.example/a.png', '/a.png', '/etc/passwd', 'data:image/png;base64,AA==', 'a.gif', 'a', '', 'a.png?x', 'a.png#x', '~/a.png', 'C:/a.png', 'c:a.png', '..%5Ca.png', '.git/a.png', 'a/.b/c.png', 'a//b.png', 'a.svg/..', 'a%00.png', 'http:a.png']
+  const text = astray.map((way) => `![x](<${way}>)`).join('\n')
+  assert.deepEqual(
+    onPage(text).filter((line) => line.includes('pictures-lie')).map((line) => /^content\/safety.md:(\d+):/.exec(line)?.[1]),
+    astray.map((_, nth) => String(nth + 5)),
+  )
+})
+
+test('pictures-lie-in-the-workspace: a file beside, below or above may have any letters in its name', () => {
+  const fine = ['a.png', './a.JPG', 'pictures/a.jpeg', '../pictures/a.webp', '../../a.svg', 'Griff am Grün.png', 'a..b.png', 'a.b/c.png']
+  assert.deepEqual(onPage(fine.map((way) => `![x](<${way}>)`).join('\n')), [])
 })

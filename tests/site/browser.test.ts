@@ -74,7 +74,7 @@ test('a coach searches a word of a cue, opens the rung, and nothing goes wrong o
   await page.context().close()
 })
 
-const KINDS = ['/', '/press-up/', '/press-up/floor/', '/row-straps/one-side/', '/landing/', '/wet-exit/', '/safety/', '/glossary/', '/sources/', '/checks/', '/search/?q=neck', '/404.html']
+const KINDS = ['/', '/press-up/', '/press-up/floor/', '/row-straps/one-side/', '/landing/', '/wet-exit/', '/safety/', '/glossary/', '/how-to-read-a-ladder/', '/first-assessment-day/', '/sources/', '/checks/', '/search/?q=neck', '/404.html']
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test(`axe finds nothing at WCAG 2.2 AA, ${colorScheme}`, async () => {
