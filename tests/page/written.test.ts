@@ -48,8 +48,8 @@ test('code, ids and links are never said', () => {
 
 test('what is not known stands in English, says so, and is counted', () => {
   const es = tongue('es', {}, ['Banco'])
-  assert.equal(written(html`<p>Begin ${'here.'} ${'Banco'}</p><option>${'none'}</option>`, es), '<p><span lang="en">Begin <span lang="en">here.</span> Banco</span></p><option>none</option>')
-  assert.deepEqual([...es.untranslated].toSorted(), ['Begin {1} {2}', 'here.', 'none'])
+  assert.equal(written(html`<p>Begin ${'here.'} ${'Banco'}</p><option>${'no such thing'}</option>`, es), '<p><span lang="en">Begin <span lang="en">here.</span> Banco</span></p><option>no such thing</option>')
+  assert.deepEqual([...es.untranslated].toSorted(), ['Begin {1} {2}', 'here.', 'no such thing'])
 })
 
 test("a coach's own words stay, and are not counted", () => {
