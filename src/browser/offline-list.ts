@@ -21,8 +21,11 @@ export function isOfflineList(value: unknown): value is OfflineList {
 /** Where the list is, from the root of the handbook. */
 export const LIST = 'data/offline.json'
 
+/** What the caches of a handbook begin with: one in another language below the same host keeps its own. */
+export const cachesOf = (root: URL): string => `handbook-${root.pathname}-`
+
 /** The cache of one build. Caches of other builds are taken away once this one is whole. */
-export const cacheName = (build: string): string => `handbook-${build}`
+export const cacheName = (root: URL, build: string): string => cachesOf(root) + build
 
 /** What a page asks of the worker. */
 export type Asked = { readonly keep: 'ladder'; readonly ladder: string } | { readonly keep: 'everything' } | { readonly take: 'new edition' }

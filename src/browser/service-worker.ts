@@ -1,5 +1,5 @@
 /// <reference lib="webworker" />
-import { cacheName, isOfflineList, LIST, type Asked, type OfflineList } from './offline-list.ts'
+import { cacheName, cachesOf, isOfflineList, LIST, type Asked, type OfflineList } from './offline-list.ts'
 
 /**
  * Keeps the handbook readable without a signal.
@@ -24,7 +24,7 @@ async function kept(): Promise<{ cache: Cache; list: OfflineList } | undefined> 
   for (const name of await caches.keys()) {
     const cache = await caches.open(name)
     const value: unknown = await (await cache.match(absolute(LIST)))?.json().catch(() => undefined)
-    if (name.startsWith('handbook-') && isOfflineList(value) && cacheName(value.build) === name) return { cache, list: value }
+    if (name.startsWith(cachesOf(root)) && isOfflineList(value) && cacheName(root, value.build) === name) return { cache, list: value }
   }
   return undefined
 }
@@ -45,17 +45,17 @@ async function store(cache: Cache, files: readonly string[]): Promise<void> {
 /** Fetches the core of a build whole, then lets it take the place of the one before. The list goes in last: without it a cache counts for nothing. */
 async function take(list: OfflineList): Promise<void> {
   const before = await kept()
-  const cache = await caches.open(cacheName(list.build))
+  const cache = await caches.open(cacheName(root, list.build))
   await store(cache, list.core)
   await cache.put(absolute(LIST), new Response(JSON.stringify(list), { headers: { 'content-type': 'application/json' } }))
-  for (const name of await caches.keys()) if (name.startsWith('handbook-') && name !== cacheName(list.build)) await caches.delete(name)
+  for (const name of await caches.keys()) if (name.startsWith(cachesOf(root)) && name !== cacheName(root, list.build)) await caches.delete(name)
   const ladders = before ? Object.entries(before.list.ladders).filter(([id]) => list.ladders[id] !== undefined) : []
   for (const [id, files] of ladders) if (files[0] !== undefined && before && (await before.cache.match(absolute(files[0])))) await store(cache, list.ladders[id] ?? [])
 }
 
 /** Takes the worker and all it kept away. */
 async function leave(): Promise<void> {
-  for (const name of await caches.keys()) if (name.startsWith('handbook-')) await caches.delete(name)
+  for (const name of await caches.keys()) if (name.startsWith(cachesOf(root))) await caches.delete(name)
   await self.registration.unregister()
 }
 

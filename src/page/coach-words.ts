@@ -5,23 +5,42 @@ import { rules } from '../check/index.ts'
 import type { MeasuredCurriculum, MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { plainLines } from './card-words.ts'
 
-/** What a coach wrote in a ladder that stands on pages as it is, its names with it. */
-const ofLadder = ({ id, title, movement, equipment, form, stop, ask_first, layer, review, sources: cited = [], amended, withdrawn_notes, rungs, retired = [] }: MeasuredLadder): (string | undefined)[] => [
-  id, title, movement, layer, review?.by,
-  ...equipment, ...equipment.map((thing) => thing.toLowerCase()), ...form, ...stop, ...ask_first,
+/** Texts of a handbook by what becomes of them in another language. */
+export type CoachWords = {
+  /** Names and ids: the same in every language. */
+  readonly names: ReadonlySet<string>
+  /** What a translation is wanted for. */
+  readonly words: ReadonlySet<string>
+}
+
+type Texts = readonly (string | undefined)[]
+
+const namesIn = ({ id, layer, review, sources: cited = [], amended, withdrawn_notes, rungs, retired = [] }: MeasuredLadder): Texts => [
+  id, layer, review?.by,
   ...cited.flatMap(({ id: name, cite, doi }) => [name, cite, doi]),
-  ...amended.flatMap(({ by, because }) => [by, because]),
-  ...withdrawn_notes.flatMap(({ note, because, by, layer: whose }) => [note, because, by, whose]),
-  ...retired.flatMap((gone) => [gone.id, gone.because]),
-  ...rungs.flatMap(ofRung),
+  ...amended.map(({ by }) => by),
+  ...withdrawn_notes.flatMap(({ by, layer: whose }) => [by, whose]),
+  ...retired.map((gone) => gone.id),
+  ...rungs.map((rung) => rung.id),
 ]
 
-const ofRung = ({ id, title, equipment, form, cautions, first_side, words }: MeasuredRung): (string | undefined)[] => [id, title, ...equipment, ...form, ...cautions, first_side, words?.set_up, ...(words?.cues ?? [])]
+const wordsIn = ({ title, movement, equipment, form, stop, ask_first, amended, withdrawn_notes, rungs, retired = [] }: MeasuredLadder): Texts => [
+  title, movement,
+  ...equipment, ...equipment.map((thing) => thing.toLowerCase()), ...form, ...stop, ...ask_first,
+  ...amended.map(({ because }) => because),
+  ...withdrawn_notes.flatMap(({ note, because }) => [note, because]),
+  ...retired.map((gone) => gone.because),
+  ...rungs.flatMap(wordsOf),
+]
+
+const wordsOf = ({ title, equipment, form, cautions, first_side, words }: MeasuredRung): Texts => [title, ...equipment, ...form, ...cautions, first_side, words?.set_up, ...(words?.cues ?? [])]
 
 /** A text as it is written, and as paper shows it, without its marks. */
 const bothWays = (text: string): string[] => [text.trim(), ...plainLines(text), plainLines(text).join(' ')]
 
-/** Names of the program's own, which are the same in every language. */
+const setOf = (texts: Texts): ReadonlySet<string> => new Set(texts.flatMap((text) => (text === undefined ? [] : bothWays(text))))
+
+/** Names of the program's own. */
 const NAMES: readonly string[] = [
   ...models.flatMap(({ name, keys }) => [name, ...Object.keys(keys)]),
   ...rules.map(({ name }) => name),
@@ -29,14 +48,8 @@ const NAMES: readonly string[] = [
   ...Object.entries(sources).flatMap(([key, source]) => [key, source.cite, ...('doi' in source ? [source.doi] : [])]),
 ]
 
-/** Everything on a page that is no phrase of the interface: what coaches wrote, and names. */
-export const coachWords = ({ handbook: { title, organisation, edition, contact, editions = [] }, ladders, pages }: MeasuredCurriculum): ReadonlySet<string> =>
-  new Set(
-    [
-      ...NAMES,
-      title, organisation, edition, contact,
-      ...editions.flatMap((each) => [each.edition, each.note]),
-      ...ladders.flatMap(ofLadder),
-      ...pages.flatMap(({ id, title: name, summary }) => [id, name, summary]),
-    ].flatMap((text) => (text === undefined ? [] : bothWays(text))),
-  )
+/** Everything on a page that is no phrase of the interface. */
+export const coachWords = ({ handbook: { title, organisation, edition, contact, editions = [] }, ladders, pages }: MeasuredCurriculum): CoachWords => ({
+  names: setOf([...NAMES, title, organisation, edition, contact, ...editions.map((each) => each.edition), ...ladders.flatMap(namesIn), ...pages.map(({ id }) => id)]),
+  words: setOf([...editions.map(({ note }) => note), ...ladders.flatMap(wordsIn), ...pages.flatMap(({ title: name, summary }) => [name, summary])]),
+})

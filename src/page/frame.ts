@@ -1,5 +1,5 @@
 import { linkTo, pageAddress, type Address } from './address.ts'
-import { html, say, type Html } from './html.ts'
+import { asIs, html, say, type Html } from './html.ts'
 import type { Frame, SitePage } from './site-page.ts'
 import type { Tongue } from './tongue.ts'
 import { written } from './written.ts'
@@ -18,6 +18,30 @@ function searchable({ found, title }: SitePage): Html | undefined {
 const searchForm = (from: Address): Html => html`<form class="search" role="search" action="${linkTo(from, pageAddress('search'))}" method="get">
 <label for="q">Search</label> <input id="q" type="search" name="q" autocomplete="off"> <button>Find</button>
 </form>`
+
+/** From a page in one language to the same page in another. */
+function toLanguage(address: Address, frame: Frame, under: string): string {
+  const own = frame.languages.find(({ language }) => language === frame.language)?.under ?? ''
+  return linkTo(`/${own}${address.slice(1)}`, `/${under}${address.slice(1)}`)
+}
+
+/** The same page in every language, itself among them, for those who look for pages; the first is for everybody else. */
+function alternates(address: Address, frame: Frame): Html | undefined {
+  if (frame.languages.length < 2 || !address.endsWith('/')) return undefined
+  const href = ({ under, root }: Frame['languages'][number]): string => (root === undefined ? toLanguage(address, frame, under) : root + address.slice(1))
+  const [first] = frame.languages
+  return html`${frame.languages.map((each) => html`<link rel="alternate" hreflang="${each.language}" href="${href(each)}">
+`)}${first && html`<link rel="alternate" hreflang="x-default" href="${href(first)}">
+`}`
+}
+
+/** The other languages, each by its own name. */
+function otherLanguages(address: Address, frame: Frame): Html | undefined {
+  const others = frame.languages.filter(({ language }) => language !== frame.language)
+  if (others.length === 0) return undefined
+  return html`<nav class="languages" aria-label="Languages">${others.map(({ language, name, under }) => html`<a href="${toLanguage(address, frame, under)}" lang="${language}" hreflang="${language}">${asIs(name)}</a> `)}</nav>
+`
+}
 
 /**
  * A whole document: head, banner, the page, and the notes that stand on every page.
@@ -42,7 +66,7 @@ export function framed(page: SitePage, frame: Frame, tongue: Tongue): string {
 <link rel="stylesheet" href="${to('/assets/handbook.css')}">
 <link rel="alternate" type="application/atom+xml" title="Editions" href="${to('/feed.xml')}">
 <link rel="manifest" href="${to('/manifest.webmanifest')}">
-<link rel="icon" href="${to('/assets/icon.svg')}" type="image/svg+xml">
+${alternates(address, frame)}<link rel="icon" href="${to('/assets/icon.svg')}" type="image/svg+xml">
 <script type="module" src="${to('/assets/handbook.js')}"></script>
 </head>
 <body data-root="${to('/')}"${page.ladder !== undefined && html` data-ladder="${page.ladder}"`}>
@@ -51,7 +75,7 @@ export function framed(page: SitePage, frame: Frame, tongue: Tongue): string {
 <p class="whose">${frame.logo}<a href="${to('/')}">${frame.title}</a> <span>${frame.organisation}, edition ${frame.edition}</span></p>
 ${searchForm(address)}
 <nav aria-label="Handbook"><a href="${to('/')}">Ladders</a><a href="${to('/')}#pages">Pages</a><a href="${to(pageAddress('my-ladders'))}">My ladders</a>${frame.safety && html`<a href="${to(pageAddress(frame.safety.id))}">${frame.safety.title}</a>`}<a href="${to('/sources/')}">Numbers</a></nav>
-</header>
+${otherLanguages(address, frame)}</header>
 <main id="page"${found ? html` data-pagefind-body` : ''}>
 ${searchable(page)}${body}
 </main>

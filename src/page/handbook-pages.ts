@@ -20,11 +20,11 @@ import type { Tongue } from './tongue.ts'
 /** A finished page: where it goes, and its bytes. */
 export type WrittenPage = { readonly address: Address; readonly html: string }
 
-/** What pages show beside the curriculum: each ladder's drawing by its id, what else was drawn by its key, each rule's two ladders, what each edition changed, whether cards are printed to files as well. */
-export type Beside = { readonly diagrams: ReadonlyMap<string, Html>; readonly drawn?: Drawn; readonly examples: Examples; readonly editions: readonly EditionChanges[]; readonly pdfs?: boolean }
+/** What pages show beside the curriculum: each ladder's drawing by its id, what else was drawn by its key, each rule's two ladders, what each edition changed, whether cards are printed to files as well, and the languages there are. */
+export type Beside = { readonly diagrams: ReadonlyMap<string, Html>; readonly drawn?: Drawn; readonly examples: Examples; readonly editions: readonly EditionChanges[]; readonly pdfs?: boolean; readonly languages?: Frame['languages'] }
 
 /** Every page of a handbook, in a fixed order. */
-export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, drawn = new Map(), examples, editions, pdfs = false }: Beside, tongue: Tongue): WrittenPage[] {
+export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, drawn = new Map(), examples, editions, pdfs = false, languages = [] }: Beside, tongue: Tongue): WrittenPage[] {
   const { handbook, logo, ladders, pages } = curriculum
   const frame: Frame = {
     title: handbook.title,
@@ -33,6 +33,7 @@ export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, drawn 
     edition: handbook.edition,
     contact: handbook.contact,
     language: tongue.language,
+    languages,
     safety: pages.find(({ id }) => id === 'safety'),
   }
   const made: SitePage[] = [

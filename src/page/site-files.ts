@@ -2,17 +2,20 @@ import type { MeasuredCurriculum } from '../measure/measure.ts'
 import { accentOf, LIGHT_PAPER } from './accent.ts'
 import { escaped } from './escaped.ts'
 import { POLICY } from './frame.ts'
+import { say } from './html.ts'
+import type { Tongue } from './tongue.ts'
+import { spoken } from './written.ts'
 import type { WrittenPage } from './handbook-pages.ts'
 
 /** What a telephone shows of the handbook when it is put on its first screen. */
-export function webManifest({ handbook }: MeasuredCurriculum): string {
+export function webManifest({ handbook }: MeasuredCurriculum, tongue: Tongue): string {
   const accent = accentOf(handbook.colours?.accent ?? '#7a3b12')
   return `${JSON.stringify(
     {
       name: handbook.title,
       short_name: handbook.title.slice(0, 30),
-      description: `${handbook.organisation}, edition ${handbook.edition}`,
-      lang: handbook.languages[0] ?? 'en',
+      description: spoken(say`${handbook.organisation}, edition ${handbook.edition}`, tongue),
+      lang: tongue.language,
       start_url: './',
       scope: './',
       display: 'minimal-ui',
@@ -25,28 +28,35 @@ export function webManifest({ handbook }: MeasuredCurriculum): string {
   )}\n`
 }
 
-/** Every page by its whole address, for those who look for pages; only where the handbook says where it is published. */
-export function siteMap(pages: readonly WrittenPage[], address: string): string {
-  const root = address.replace(/\/$/, '')
-  const locations = pages.flatMap(({ address: page }) => (page.endsWith('/') ? [`  <url><loc>${escaped(root + page)}</loc></url>\n`] : []))
-  return `<?xml version="1.0" encoding="utf-8"?>\n<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">\n${locations.join('')}</urlset>\n`
+/** The pages of a handbook in one language, and where that is published. */
+export type Mapped = { readonly language: string; readonly root: string; readonly pages: readonly WrittenPage[] }
+
+/** Every page in every language by its whole address, each with the same page in the others, for those who look for pages. */
+export function siteMap(languages: readonly Mapped[]): string {
+  const [first] = languages
+  const all = (address: string): string =>
+    languages.length < 2 || !first
+      ? ''
+      : [...languages, { ...first, language: 'x-default' }].map(({ language, root }) => `<xhtml:link rel="alternate" hreflang="${language}" href="${escaped(root + address.slice(1))}"/>`).join('')
+  const locations = languages.flatMap(({ root, pages }) => pages.flatMap(({ address }) => (address.endsWith('/') ? [`  <url><loc>${escaped(root + address.slice(1))}</loc>${all(address)}</url>\n`] : [])))
+  const more = languages.length < 2 ? '' : ' xmlns:xhtml="http://www.w3.org/1999/xhtml"'
+  return `<?xml version="1.0" encoding="utf-8"?>\n<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9"${more}>\n${locations.join('')}</urlset>\n`
 }
 
 /** Seconds a file may be kept without asking again: named by its content, a year; else asked for each time. */
 const YEAR_S = 31_536_000
 
+const NAMED_BY_CONTENT = (under: string): string => ['fragment', 'index'].map((kind) => `
+/${under}pagefind/${kind}/*
+  Cache-Control: public, max-age=${YEAR_S}, immutable
+`).join('')
+
 /** Headers for static hosts that read a file of this form: a path, then indented headers. */
-export const headersFile = (): string => `/*
+export const headersFile = (folders: readonly string[]): string => `/*
   Content-Security-Policy: ${POLICY}; frame-ancestors 'none'
   Strict-Transport-Security: max-age=${YEAR_S}
   X-Content-Type-Options: nosniff
   Referrer-Policy: no-referrer
   Permissions-Policy: camera=(), microphone=(), geolocation=(), payment=(), usb=()
   Cache-Control: no-cache
-
-/pagefind/fragment/*
-  Cache-Control: public, max-age=${YEAR_S}, immutable
-
-/pagefind/index/*
-  Cache-Control: public, max-age=${YEAR_S}, immutable
-`
+${folders.map(NAMED_BY_CONTENT).join('')}`

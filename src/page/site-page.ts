@@ -21,6 +21,8 @@ export type Frame = {
   readonly edition: string
   readonly contact: string
   readonly language: string
+  /** Every language the handbook is in, the first at its root; `root` is where that is published, where that is known. */
+  readonly languages: readonly { readonly language: string; readonly name: string; readonly under: string; readonly root: string | undefined }[]
   /** The page on safety, one step from every other, where the handbook has one. */
   readonly safety: { readonly id: string; readonly title: string } | undefined
 }

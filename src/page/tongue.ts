@@ -20,8 +20,8 @@ const itself = (language: string): string => {
   return name.charAt(0).toLocaleUpperCase(language) + name.slice(1)
 }
 
-/** Text in a tongue, and whether it is in that tongue or was left as it came. */
-export type Said = { readonly text: string; readonly known: boolean }
+/** Text in a tongue, and whether all of it is known; a coach's words that nobody has translated name the language they are in. */
+export type Said = { readonly text: string; readonly known: boolean; readonly language?: string }
 
 /** One language of a handbook: how it says phrases, writes numbers, and which of the words are a coach's own. */
 export type Tongue = {
@@ -45,7 +45,10 @@ export type Tongue = {
 export type Units = 'metric' | 'imperial'
 
 /** What a tongue is made from: its units, the words a layer lays over the catalogue, and the words that are shown as they are. */
-export type Asked = { readonly units?: Units; readonly words?: Catalogue; readonly theirs?: ReadonlySet<string> }
+export type Asked = { readonly units?: Units; readonly words?: Catalogue; readonly theirs?: ReadonlySet<string>; readonly left?: Left }
+
+/** Words of a coach that stand in the language they were written in. */
+export type Left = { readonly language: string; readonly words: ReadonlySet<string> }
 
 const catalogueOf = (language: string): Catalogue => CATALOGUES[language] ?? CATALOGUES[language.split('-')[0] ?? ''] ?? {}
 
@@ -53,7 +56,7 @@ const metricSays = ({ low, high, unit }: Amount): string => (low === high ? figu
 const imperialSays = ({ low, high, unit }: Amount): string | undefined => (low === high ? imperialText(low, unit) : imperialIntervalText({ low, high }, unit))
 
 /** A language of a handbook. */
-export function tongueOf(language: string, { units = 'metric', words = {}, theirs = new Set() }: Asked = {}): Tongue {
+export function tongueOf(language: string, { units = 'metric', words = {}, theirs = new Set(), left }: Asked = {}): Tongue {
   const catalogue = catalogueOf(language)
   const foreign = language.split('-')[0] !== 'en'
   const plurals = new Intl.PluralRules(language)
@@ -63,7 +66,8 @@ export function tongueOf(language: string, { units = 'metric', words = {}, their
     const number = said.of === undefined ? numbers.find((each) => each !== undefined) : numbers[said.of - 1]
     return (number === undefined ? undefined : said[plurals.select(number)]) ?? said.other
   }
-  const text = finished({ language, foreign, entry, form, keys: [...new Set([...Object.keys(words), ...Object.keys(catalogue)])], theirs })
+  const inTongue = finished({ language, foreign, entry, form, keys: [...new Set([...Object.keys(words), ...Object.keys(catalogue)])], theirs })
+  const text = (asked: string): Said => (left?.words.has(asked.trim()) ? { text: asked, known: true, language: left.language } : inTongue(asked))
   return {
     language,
     units,

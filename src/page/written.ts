@@ -2,7 +2,7 @@ import { escaped } from './escaped.ts'
 import { filled, printed } from './finished.ts'
 import type { Amount, Html, Kept, Part, Phrase } from './html.ts'
 import { piecesOf, type Context, type Piece } from './template.ts'
-import type { Tongue } from './tongue.ts'
+import type { Said, Tongue } from './tongue.ts'
 
 const isHtml = (part: object): part is Html => 'strings' in part
 const isPhrase = (part: object): part is Phrase => 'says' in part
@@ -26,7 +26,7 @@ export const spoken = (words: Part, tongue: Tongue): string => {
 const isList = (value: object): value is readonly Part[] => Array.isArray(value)
 
 /** Notes what could not be said. */
-function counted<Said extends { readonly known: boolean }>(said: Said, asked: string, tongue: Tongue): Said {
+function counted(said: Said, asked: string, tongue: Tongue): Said {
   if (!said.known) tongue.untranslated.add(asked.trim())
   return said
 }
@@ -44,8 +44,8 @@ function part(value: Part, context: Context, tongue: Tongue): string {
   return pieces(piecesOf(value.strings, context), value.parts, tongue)
 }
 
-/** Text a page takes as it is; what is still English says so where it can. */
-const marked = ({ text, known }: { readonly text: string; readonly known: boolean }, context: Context): string => (known || context !== 'words' ? escaped(text) : `<span lang="en">${escaped(text)}</span>`)
+/** Text a page takes as it is; what is in another language says so where it can. */
+const marked = ({ text, known, language = known ? undefined : 'en' }: Said, context: Context): string => (language === undefined || context !== 'words' ? escaped(text) : `<span lang="${language}">${escaped(text)}</span>`)
 
 const pieces = (all: readonly Piece[], parts: readonly Part[], tongue: Tongue): string =>
   all.map((piece) => (piece.kind === 'markup' ? piece.text : piece.kind === 'hole' ? part(parts[piece.index], piece.context, tongue) : sentence(piece, parts, tongue))).join('')
@@ -81,7 +81,7 @@ function sentence(piece: Extract<Piece, { kind: 'sentence' }>, parts: readonly P
 }
 
 /** A phrase with its holes filled, and whether all of it could be said. */
-function phrase({ says, holes }: Phrase, tongue: Tongue): { readonly text: string; readonly known: boolean } {
+function phrase({ says, holes }: Phrase, tongue: Tongue): Said {
   const key = says.map((text, index) => (index === 0 ? text : `{${index}}${text}`)).join('')
   const values = holes.map((hole) => spoken(hole, tongue))
   const entry = tongue.entry(key)

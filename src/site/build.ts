@@ -7,8 +7,7 @@ import type { Drawn } from '../page/drawn.ts'
 import { feed } from '../page/feed.ts'
 import { handbookPages, type WrittenPage } from '../page/handbook-pages.ts'
 import { raw, type Html } from '../page/html.ts'
-import { coachWords } from '../page/coach-words.ts'
-import { tongueOf, type Tongue } from '../page/tongue.ts'
+import { speechesOf, type Speech } from '../page/speech.ts'
 import { headersFile, siteMap, webManifest } from '../page/site-files.ts'
 import { ladderDiagram } from '../page/ladder-diagram.ts'
 import { assetFiles } from './assets.ts'
@@ -31,38 +30,67 @@ import { writePages } from './write-pages.ts'
 /** What a build did. */
 export type Built = { readonly pages: number; readonly files: number }
 
-/** The language a curriculum is written in. */
-const tongueIn = (curriculum: MeasuredCurriculum): Tongue => tongueOf(curriculum.handbook.languages[0] ?? 'en', { units: curriculum.handbook.units, theirs: coachWords(curriculum) })
+/** A handbook in one language with its pages made. */
+type Made = Speech & { readonly pages: readonly WrittenPage[] }
 
-/** Draws every ladder's diagram and every flowchart that coaches wrote, then makes every page with the pictures in it. */
-async function drawnPages(curriculum: MeasuredCurriculum, editions: readonly EditionChanges[], cache: Cache, { drawn = new Map(), pdfs = false }: { readonly drawn?: Drawn; readonly pdfs?: boolean } = {}): Promise<WrittenPage[]> {
+/** What pages show beside the curriculum, whatever the language; `drawn` holds the pictures that stand in them. */
+type Shown = { readonly editions: readonly EditionChanges[]; readonly cache: Cache; readonly drawn?: Drawn; readonly pdfs?: boolean }
+
+/** In each language: draws every ladder's diagram and every flowchart that coaches wrote, then makes every page with the pictures in it. */
+async function drawnPages(speeches: readonly Speech[], { editions, cache, drawn = new Map(), pdfs = false }: Shown): Promise<Made[]> {
   const draw = await drawnOnce(cache)
-  const tongue = tongueIn(curriculum)
-  const diagrams = new Map<string, Html>()
-  for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await draw(ladderDiagram(ladder, tongue), `diagram-of-${ladder.id}`)))
-  return handbookPages(curriculum, { diagrams, drawn: new Map([...drawn, ...(await drawFences(curriculum, draw))]), examples: await ruleExamples(), editions, pdfs }, tongue)
+  const examples = await ruleExamples()
+  const languages = speeches.map(({ tongue: { language, name }, under, curriculum: { handbook: { address } } }) => ({ language, name, under, root: address }))
+  const made: Made[] = []
+  for (const speech of speeches) {
+    const { curriculum, tongue } = speech
+    const diagrams = new Map<string, Html>()
+    for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await draw(ladderDiagram(ladder, tongue), `diagram-of-${ladder.id}`)))
+    made.push({ ...speech, pages: handbookPages(curriculum, { diagrams, drawn: new Map([...drawn, ...(await drawFences(curriculum, draw))]), examples, editions, pdfs, languages }, tongue) })
+  }
+  return made
 }
 
-/** Writes a handbook's pages and what they load below a folder. */
-async function writeWhole(curriculum: MeasuredCurriculum, pages: readonly WrittenPage[], editions: readonly EditionChanges[], folder: string): Promise<void> {
-  await writePages(pages, folder)
-  const { address } = curriculum.handbook
-  const about: SiteFile[] = [
-    { name: 'manifest.webmanifest', bytes: webManifest(curriculum) },
-    { name: '_headers', bytes: headersFile() },
-    ...(address === undefined ? [] : [{ name: 'sitemap.xml', bytes: siteMap(pages, address) }]),
+/** What stands beside the pages of one language: what they load, its feed, its data. */
+async function besidePages({ curriculum, tongue }: Speech, editions: readonly EditionChanges[]): Promise<SiteFile[]> {
+  return [
+    { name: 'manifest.webmanifest', bytes: webManifest(curriculum, tongue) },
+    ...(await assetFiles(curriculum.handbook, tongue)),
+    { name: 'feed.xml', bytes: feed(curriculum, editions, tongue) },
+    ...dataFiles(curriculum),
   ]
-  await writeFiles([...about, ...(await assetFiles(curriculum.handbook, tongueIn(curriculum))), { name: 'feed.xml', bytes: feed(curriculum, editions) }, ...dataFiles(curriculum)], folder)
+}
+
+/** Files of one language, in its folder. */
+const below = (under: string, files: readonly SiteFile[]): SiteFile[] => files.map(({ name, bytes }) => ({ name: under + name, bytes }))
+
+/** Writes a handbook's pages in every language, and what they load, below a folder. */
+async function writeWhole(made: readonly Made[], editions: readonly EditionChanges[], folder: string): Promise<void> {
+  for (const each of made) {
+    await writePages(each.pages, path.join(folder, each.under))
+    await writeFiles(below(each.under, await besidePages(each, editions)), folder)
+  }
+  const mapped = made.flatMap(({ tongue: { language }, curriculum: { handbook: { address } }, pages }) => (address === undefined ? [] : [{ language, root: address, pages }]))
+  await writeFiles([{ name: '_headers', bytes: headersFile(made.map(({ under }) => under)) }, ...(mapped.length === 0 ? [] : [{ name: 'sitemap.xml', bytes: siteMap(mapped) }])], folder)
 }
 
 /** A page as a file, as it is served. */
 const pageFile = ({ address, html }: WrittenPage): SiteFile => ({ name: fileOf(address), bytes: html })
 
 /** Cards printed to files by a Chromium, where one was asked for. */
-async function printedCards(curriculum: MeasuredCurriculum, pages: readonly WrittenPage[], chromium: string | undefined): Promise<Outcome<readonly SiteFile[]>> {
+async function printedCards(made: readonly Made[], chromium: string | undefined): Promise<Outcome<readonly SiteFile[]>> {
   if (chromium === undefined) return []
-  return cardPdfs([...pages.map(pageFile), ...(await assetFiles(curriculum.handbook, tongueIn(curriculum)))], curriculum.ladders.map(({ id }) => id), chromium)
+  const printed: SiteFile[] = []
+  for (const { pages, curriculum, tongue, under } of made) {
+    const files = await cardPdfs([...pages.map(pageFile), ...(await assetFiles(curriculum.handbook, tongue))], curriculum.ladders.map(({ id }) => id), chromium)
+    if (isMissing(files)) return files
+    printed.push(...below(under, files))
+  }
+  return printed
 }
+
+/** An edition that stays, in the language it was written in. */
+const first = (curriculum: MeasuredCurriculum): Speech[] => speechesOf(curriculum).slice(0, 1)
 
 /**
  * Draws, writes, indexes and publishes a checked curriculum. `source` is the workspace it was read from; an earlier edition that stays shows its pictures' texts. `progress` is told each stage;
@@ -76,32 +104,35 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
   progress('preparing pictures')
   const pictures = await publishedPictures(curriculum, source, cache)
   progress('drawing diagrams')
-  const pages = await drawnPages(curriculum, changes, cache, { drawn: pictures.drawn, pdfs: chromium !== undefined })
+  const made = await drawnPages(speechesOf(curriculum), { editions: changes, cache, drawn: pictures.drawn, pdfs: chromium !== undefined })
   if (chromium !== undefined) progress('printing cards')
-  const pdfs = await printedCards(curriculum, pages, chromium)
+  const pdfs = await printedCards(made, chromium)
   if (isMissing(pdfs)) return pdfs
   let files = 0
   await publish(out, async (folder) => {
     progress('writing pages')
-    await writeWhole(curriculum, pages, changes, folder)
-    await writeFiles(pictures.files, folder)
-    for (const { edition, curriculum: then } of kept) await writeWhole(then, await drawnPages(then, [], cache), [], path.join(folder, keptAt(edition)))
+    await writeWhole(made, changes, folder)
+    for (const { under } of made) await writeFiles(below(under, pictures.files), folder)
+    for (const { edition, curriculum: then } of kept) await writeWhole(await drawnPages(first(then), { editions: [], cache }), [], path.join(folder, keptAt(edition)))
     progress('indexing for search')
-    await writeFiles(await searchFiles(pages), folder)
-    await writeFiles([await offlineFile(curriculum, folder)], folder)
+    for (const { pages, under } of made) await writeFiles(below(under, await searchFiles(pages)), folder)
+    const folders = made.map(({ under }) => under).filter((under) => under !== '')
+    for (const { under } of made) await writeFiles(below(under, [await offlineFile(curriculum, path.join(folder, under), under === '' ? folders : [])]), folder)
     await writeFiles(pdfs, folder)
     progress('compressing')
     await writeCompressed(folder, cache)
     files = await writeManifest(folder, curriculum.handbook.edition)
   })
   await cache.tidy()
-  return { pages: pages.length, files }
+  return { pages: made.reduce((sum, { pages }) => sum + pages.length, 0), files }
 }
 
 /** The whole handbook in memory, as a preview serves it. */
 export async function siteInMemory(curriculum: MeasuredCurriculum, source: Shelves, cache: Cache = NO_CACHE): Promise<SiteFile[]> {
   const { changes } = await readEditions(source.folder, curriculum)
   const pictures = await publishedPictures(curriculum, source, cache)
-  const pages = await drawnPages(curriculum, changes, cache, { drawn: pictures.drawn })
-  return [...pages.map(pageFile), ...pictures.files, { name: 'feed.xml', bytes: feed(curriculum, changes) }, ...dataFiles(curriculum), ...(await assetFiles(curriculum.handbook, tongueIn(curriculum))), ...(await searchFiles(pages))]
+  const made = await drawnPages(speechesOf(curriculum), { editions: changes, cache, drawn: pictures.drawn })
+  const files: SiteFile[] = []
+  for (const each of made) files.push(...below(each.under, [...each.pages.map(pageFile), ...pictures.files, ...(await besidePages(each, changes)), ...(await searchFiles(each.pages))]))
+  return files
 }

@@ -11,9 +11,9 @@ const CORE = /^(index\.html|404\.html|assets\/.*|search\/index\.html|data\/index
 /** What nobody reads without a signal: earlier editions, papers to print, what other programs read. */
 const LEFT_OUT = /^(editions\/|pdf\/|build\.json|feed\.xml|sitemap\.xml|service-worker\.js|_headers|\.rungbook-output)|\.schema\.json$/
 
-/** The list by which a device keeps the handbook: made from the files as they were written. */
-export async function offlineFile({ handbook, ladders }: MeasuredCurriculum, folder: string): Promise<SiteFile> {
-  const files = (await filesBelow(folder)).filter((file) => !LEFT_OUT.test(file) && file !== LIST)
+/** The list by which a device keeps the handbook in one language: made from its files as they were written, without the folders of other languages. */
+export async function offlineFile({ handbook, ladders }: MeasuredCurriculum, folder: string, others: readonly string[]): Promise<SiteFile> {
+  const files = (await filesBelow(folder)).filter((file) => !LEFT_OUT.test(file) && file !== LIST && !others.some((other) => file.startsWith(other)))
   const digest = createHash('sha256')
   for (const file of files) digest.update(file).update(await readFile(path.join(folder, file)))
   const core = files.filter((file) => CORE.test(file))

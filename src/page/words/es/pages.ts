@@ -4,6 +4,7 @@ import type { Catalogue } from '../../tongue.ts'
 export const pages: Catalogue = {
   'To the page': 'Ir al contenido',
   Handbook: 'Manual',
+  Languages: 'Idiomas',
   Ladders: 'Escaleras',
   Pages: 'Páginas',
   'My ladders': 'Mis escaleras',

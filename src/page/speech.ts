@@ -1,0 +1,33 @@
+import type { MeasuredCurriculum } from '../measure/measure.ts'
+import { inLanguage } from '../read/in-language.ts'
+import { coachWords, type CoachWords } from './coach-words.ts'
+import { tongueOf, type Tongue } from './tongue.ts'
+
+/** A handbook in one of its languages: what it says, how the interface says it, and the folder it stands in, "" or "es/". */
+export type Speech = { readonly tongue: Tongue; readonly curriculum: MeasuredCurriculum; readonly under: string }
+
+/**
+ * A handbook in every language it lists. The first stands at the root, each other in a folder of its own, with the same addresses below it.
+ *
+ * Shape   a curriculum to as many of the same as it has languages; each knows the address it is published at.
+ */
+export function speechesOf(curriculum: MeasuredCurriculum): Speech[] {
+  const { handbook } = curriculum
+  const original = handbook.languages[0] ?? 'en'
+  return [...new Set([original, ...handbook.languages])].map((language) => {
+    const under = language === original ? '' : `${language}/`
+    const said = inLanguage(curriculum, language)
+    const words = Object.fromEntries(curriculum.words?.get(language) ?? [])
+    const theirs = coachWords(said)
+    const left = language === original ? new Set<string>() : leftIn(coachWords(curriculum), theirs, words)
+    return {
+      tongue: tongueOf(language, { units: handbook.units, words, theirs: new Set([...theirs.names, ...theirs.words]), left: { language: original, words: left } }),
+      curriculum: { ...said, handbook: { ...said.handbook, ...(handbook.address === undefined ? {} : { address: `${handbook.address.replace(/\/$/, '')}/${under}` }) } },
+      under,
+    }
+  })
+}
+
+/** Words that no translation stands for: the same in both, and not said to be the same. */
+const leftIn = (original: CoachWords, said: CoachWords, list: Readonly<Record<string, string>>): Set<string> =>
+  new Set([...said.words].filter((text) => original.words.has(text) && !original.names.has(text) && !Object.hasOwn(list, text) && /\p{L}{2}/u.test(text)))
