@@ -1,0 +1,66 @@
+import assert from 'node:assert/strict'
+import { appendFileSync, cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import path from 'node:path'
+import { test } from 'vitest'
+import { filesBelow } from '../../src/site/manifest.ts'
+import { REPOSITORY, run, scratch } from './demo.ts'
+
+const folder = await scratch()
+
+/** A club over an association of two ladders and a glossary; nothing of the large starter curriculum. */
+function workspace(): { club: string; association: string } {
+  const [club, association] = ['club', 'association'].map((name) => path.join(folder, name)) as [string, string]
+  for (const place of [club, association]) for (const below of ['ladders', 'content']) mkdirSync(path.join(place, below), { recursive: true })
+  writeFileSync(path.join(association, 'handbook.yaml'), 'title: Below\norganisation: Tarnwick Association\nedition: "1"\ncontact: nobody yet\n')
+  for (const ladder of ['landing', 'front-plank']) cpSync(path.join(REPOSITORY, `ladders/${ladder}.md`), path.join(association, `ladders/${ladder}.md`))
+  writeFileSync(path.join(association, 'content/glossary.md'), '---\ntitle: Glossary\nsummary: Words we use.\n---\n\nRung\n: One version of a movement.\n')
+  writeFileSync(path.join(club, 'handbook.yaml'), 'title: Above\norganisation: Tarnwick Gym Club\nedition: "1"\ncontact: nobody yet\nextends: ../association\n')
+  writeFileSync(path.join(club, 'ladders/landing.md'), '---\namends: landing\nbecause: Our hall has a low bench only.\nsessions_per_week: 1\n---\n')
+  return { club, association }
+}
+
+const { club, association } = workspace()
+const replace = (file: string, from: string, to: string): void => {
+  const text = readFileSync(file, 'utf8')
+  assert.ok(text.includes(from), `${file} holds ${from}`)
+  writeFileSync(file, text.replace(from, to))
+}
+
+async function built(where: string, ...words: string[]): Promise<Map<string, string>> {
+  const { code, out } = await run(club, 'build', '--output', where, ...words)
+  assert.equal(code, 0, out)
+  return new Map((await filesBelow(where)).map((file) => [file, readFileSync(path.join(where, file)).toString('base64')]))
+}
+
+/** Each edit follows the one before, so that the cache has seen all that came earlier. */
+const edits: readonly { says: string; edit: () => void }[] = [
+  { says: 'nothing', edit: () => undefined },
+  { says: 'a ladder of the layer below, its glossary and an amendment', edit: () => (replace(path.join(association, 'ladders/landing.md'), 'drop_height_cm: 40', 'drop_height_cm: 41'), appendFileSync(path.join(association, 'content/glossary.md'), '\nEntry\n: What is shown first.\n'), replace(path.join(club, 'ladders/landing.md'), 'a low bench', 'two low benches')) },
+  { says: 'handbook.yaml, and a ladder taken back to what it was', edit: () => (replace(path.join(club, 'handbook.yaml'), 'edition: "1"', 'edition: "2"\ncolours: { accent: "#204a87" }'), replace(path.join(association, 'ladders/landing.md'), 'drop_height_cm: 41', 'drop_height_cm: 40')) },
+]
+
+process.env['RUNGBOOK_CACHE'] = path.join(folder, 'cache')
+
+for (const { says, edit } of edits) {
+  test(`after a change to ${says}, a build that keeps what it can writes the same bytes as one that makes everything anew`, { timeout: 120_000 }, async () => {
+    edit()
+    const kept = await built(path.join(folder, 'kept'))
+    const anew = await built(path.join(folder, 'anew'), '--no-cache')
+    assert.deepEqual([...kept.keys()], [...anew.keys()])
+    for (const [file, bytes] of anew) assert.equal(kept.get(file), bytes, file)
+    assert.ok(readdirSync(path.join(folder, 'cache')).length > 10)
+  })
+}
+
+test('build.json tells a deploy of one changed ladder from the rest: only its own pages and what lists them', { timeout: 120_000 }, async () => {
+  const files = async (): Promise<Map<string, string>> => new Map((JSON.parse(readFileSync(path.join(folder, 'kept/build.json'), 'utf8')) as { files: { file: string; sha256: string }[] }).files.map(({ file, sha256 }) => [file, sha256]))
+  const before = await files()
+  replace(path.join(association, 'ladders/front-plank.md'), '- Push the floor far away.', '- Push the floor away.')
+  await built(path.join(folder, 'kept'))
+  const after = await files()
+  const changed = [...after].filter(([file, digest]) => before.get(file) !== digest).map(([file]) => file)
+  const elsewhere = changed.filter((file) => !/front-plank|^(pagefind|data)\/|^offline|build\.json/.test(file))
+  assert.ok(changed.some((file) => file.startsWith('front-plank/')))
+  assert.deepEqual(elsewhere.filter((file) => file.startsWith('landing/')), [])
+  assert.ok(changed.length < after.size / 2, `${changed.length} of ${after.size}`)
+})
