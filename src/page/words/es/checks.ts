@@ -82,4 +82,6 @@ export const checks: Catalogue = {
   'The title is set up; the load is believed. One of them would be wrong.': 'El título se prepara; la carga se cree. Uno de los dos estaría mal.',
   'No two rungs of a ladder have one title.': 'No hay dos peldaños de una escalera con el mismo título.',
   'Called across a room, a title is all there is.': 'Dicho en voz alta de lado a lado de una sala, un título es todo lo que hay.',
+  'Every picture is a file of the workspace, shown below the front matter.': 'Cada imagen es un archivo del espacio de trabajo, mostrado debajo de la cabecera.',
+  'A picture that lies elsewhere is gone one day, tells its host who looks, and is not there without a signal.': 'Una imagen que está en otro sitio un día desaparece, le dice a su servidor quién la mira y no está sin cobertura.',
 }

@@ -80,4 +80,8 @@ export const pages: Catalogue = {
   ladder: 'escalera',
   'The diagram in words': 'El diagrama con palabras',
   '{1}, then {2}': '{1}, luego {2}',
+  'Footnote {1}': 'Nota al pie {1}',
+  'Back to where footnote {1} stands': 'Volver a donde está la nota {1}',
+  'Back to where footnote {1} stands, place {2}': 'Volver a donde está la nota {1}, lugar {2}',
+  Table: 'Tabla',
 }
