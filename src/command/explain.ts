@@ -15,6 +15,8 @@ import { checkedWorkspace, workspaceOption, type Checked } from './curriculum.ts
 import { placementText } from './explain-placement.ts'
 import { namedRungs } from './named.ts'
 import { FORMATS } from './report.ts'
+import { asJson } from './report-json.ts'
+import { forTerminal } from './report-text.ts'
 import { EXIT, Misuse, type Console, type Typed, type Verb } from './verb.ts'
 
 /** `rungbook explain`: where each number of a ladder comes from. */
@@ -38,7 +40,7 @@ export const explainVerb: Verb = {
       console.out(placementText(ladder, rung.id, countOf(typed, 'reps', 1, 100), countOf(typed, 'reserve', 0, 10)))
       return EXIT.fine
     }
-    if (typed.options.format === 'json') console.out(`${JSON.stringify({ version: 1, ladder: ladder.id, rungs: rungs.map(rungFacts) }, null, 2)}\n`)
+    if (typed.options.format === 'json') console.out(asJson({ version: 1, ladder: ladder.id, rungs: rungs.map(rungFacts) }))
     else console.out(rungs.map((rung) => explained(rung, ladder)).join('\n'))
     return EXIT.fine
   },
@@ -78,7 +80,7 @@ const orReason = <Value>(outcome: Outcome<Value>, text: (value: Value) => string
 
 /** The derivation of one rung, as a person would write it down. */
 function explained(rung: MeasuredRung, ladder: MeasuredLadder): string {
-  const lines = [`${ladder.title}: ${rung.title}  (${ladder.id}/${rung.id})`, '', `  model     ${rung.model.name}: ${rung.model.says}`, ...inputLines(rung)]
+  const lines = [forTerminal(`${ladder.title}: ${rung.title}  (${ladder.id}/${rung.id})`), '', `  model     ${rung.model.name}: ${rung.model.says}`, ...inputLines(rung)]
   const { outcome } = rung
   if (isMissing(outcome)) lines.push(`  load      not computed: ${outcome.missing}`)
   else {

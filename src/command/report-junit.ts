@@ -3,9 +3,9 @@ import type { Outcome } from './report.ts'
 
 const NAMED: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&apos;', '\n': '&#10;', '\t': '&#9;' }
 
-/** Text for XML 1.0: what it cannot hold is dropped, what it reads otherwise is named. */
+/** Text for XML 1.0: what it cannot hold is dropped, what it reads otherwise is named, and so is what a workflow would take for a command. */
 export const forXml = (text: string): string =>
-  text.replace(/[^\t\n\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '').replace(/[&<>"'\n\t]/g, (character) => NAMED[character] ?? character)
+  text.replace(/[^\t\n\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '').replace(/[&<>"'\n\t]/g, (character) => NAMED[character] ?? character).replaceAll('##[', '##&#91;')
 
 function suite(file: string, findings: readonly Finding[], skipped: readonly Finding[]): string {
   const failed = findings.map(

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto'
 import { rules } from '../check/index.ts'
 import type { Finding } from '../ladder/finding.ts'
+import { asJson } from './report-json.ts'
 import type { Outcome } from './report.ts'
 
 /** What a finding is about, whatever its words: the same after a reword, another after a move to another rung. */
@@ -23,7 +24,7 @@ export function sarifReport({ findings, untold }: Outcome): string {
   const named = new Set([...findings, ...untold].map(({ rule }) => rule))
   const described = rules.map(({ name, says, why }) => ({ id: name, shortDescription: { text: says }, fullDescription: { text: why } }))
   const others = [...named].filter((name) => !rules.some((rule) => rule.name === name)).map((name) => ({ id: name, shortDescription: { text: `${name.replaceAll('-', ' ')}.` } }))
-  return `${JSON.stringify(
+  return asJson(
     {
       $schema: 'https://json.schemastore.org/sarif-2.1.0.json',
       version: '2.1.0',
@@ -35,7 +36,5 @@ export function sarifReport({ findings, untold }: Outcome): string {
         },
       ],
     },
-    null,
-    2,
-  )}\n`
+  )
 }

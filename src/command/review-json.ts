@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { OPPOSITE } from '../compare/change.ts'
 import { editionKind } from '../compare/compare.ts'
+import { asJson } from './report-json.ts'
 import type { Reviewed } from './review.ts'
 
 const side = z.strictObject({ text: z.string(), number: z.number().optional(), unit: z.string().optional(), interval: z.strictObject({ low: z.number(), mid: z.number(), high: z.number() }).optional() })
@@ -24,4 +25,4 @@ const change = z.strictObject({
 export const reviewSchema = z.strictObject({ version: z.literal(1), edition: z.string(), notes: z.array(z.string()), typed: z.array(change), followed: z.array(change) })
 
 /** The comparison as JSON. */
-export const reviewJson = ({ comparison, notes }: Reviewed): string => `${JSON.stringify({ version: 1, edition: editionKind(comparison), notes, ...comparison }, null, 2)}\n`
+export const reviewJson = ({ comparison, notes }: Reviewed): string => asJson({ version: 1, edition: editionKind(comparison), notes, ...comparison })

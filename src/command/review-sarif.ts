@@ -1,5 +1,6 @@
 import type { Change } from '../compare/change.ts'
 import { changeText, SAYS, whereOf } from '../compare/say.ts'
+import { asJson } from './report-json.ts'
 import { uriOf } from './report-sarif.ts'
 import type { Reviewed } from './review.ts'
 
@@ -17,5 +18,5 @@ const result = (change: Change) => ({
 export function reviewSarif({ comparison: { typed, followed } }: Reviewed): string {
   const changes = [...typed, ...followed]
   const kinds = [...new Set(changes.map(({ kind }) => kind))]
-  return `${JSON.stringify({ $schema: 'https://json.schemastore.org/sarif-2.1.0.json', version: '2.1.0', runs: [{ tool: { driver: { name: 'rungbook review', rules: kinds.map((kind) => ({ id: kind, shortDescription: { text: SAYS[kind] } })) } }, columnKind: 'utf16CodeUnits', results: changes.map(result) }] }, null, 2)}\n`
+  return asJson({ $schema: 'https://json.schemastore.org/sarif-2.1.0.json', version: '2.1.0', runs: [{ tool: { driver: { name: 'rungbook review', rules: kinds.map((kind) => ({ id: kind, shortDescription: { text: SAYS[kind] } })) } }, columnKind: 'utf16CodeUnits', results: changes.map(result) }] })
 }

@@ -1,4 +1,5 @@
 import type { MeasuredLadder } from '../measure/measure.ts'
+import { forDiagram } from '../read/flowchart.ts'
 import { linkTo, ladderAddress, rungAddress, type Address } from './address.ts'
 import { html, type Html, type Part } from './html.ts'
 import { ladderFacts, type RungFact } from './ladder-facts.ts'
@@ -7,9 +8,6 @@ import { spoken } from './written.ts'
 
 /** Letters a line of a label may have before it wraps. */
 const LINE_LETTERS = 26
-
-/** A label in Mermaid's quotes, with the two characters that mean something there named. */
-const quoted = (text: string): string => `"${text.replace(/[#"]/g, (character) => (character === '#' ? '#35;' : '#quot;'))}"`
 
 /** Breaks a label into short lines, at spaces. */
 function wrapped(text: Part, tongue: Tongue): string {
@@ -34,9 +32,9 @@ export function ladderDiagram(ladder: MeasuredLadder, tongue: Tongue = ENGLISH):
     const lines = [title, load, ...(demand ? [demand] : []), ...(aim ? ['the aim'] : [])]
       .map((text) => wrapped(text, tongue))
       .join('\n')
-    return `  ${name.get(id)}[${quoted(lines)}]${aim ? `\n  class ${name.get(id)} aim` : ''}`
+    return `  ${name.get(id)}[${forDiagram(lines)}]${aim ? `\n  class ${name.get(id)} aim` : ''}`
   }
-  const edge = ({ from, to, entry }: { from: string; to: string; entry: string }): string => `  ${name.get(from)} -->|${quoted(wrapped(entry, tongue))}| ${name.get(to)}`
+  const edge = ({ from, to, entry }: { from: string; to: string; entry: string }): string => `  ${name.get(from)} -->|${forDiagram(wrapped(entry, tongue))}| ${name.get(to)}`
   return ['flowchart BT', ...rungs.map(node), ...steps.map(edge), ''].join('\n')
 }
 

@@ -131,13 +131,15 @@ const words = (label: string | undefined): string | undefined => label?.replace(
 
 const ENDS = { square: ['[', ']'], round: ['(', ')'], question: ['{', '}'] } as const
 
+/** A label in Mermaid's quotes, with the two characters that mean something there named. */
+export const forDiagram = (text: string): string => `"${text.replaceAll('#', '#35;').replaceAll('"', '#quot;')}"`
+
 /** A flowchart as the drawing program is given it: our own ids, every label in quotes, nothing else. */
 export function flowchartSource({ direction, boxes, arrows }: Flowchart): string {
   const name = new Map(boxes.map(({ id }, index) => [id, `box${index}`]))
-  const quoted = (label: string): string => `"${label.replaceAll('#', '#35;').replaceAll('"', '#quot;')}"`
   return [
     `flowchart ${direction}`,
-    ...boxes.map(({ id, label, shape }) => `  ${name.get(id)}${ENDS[shape][0]}${quoted(label)}${ENDS[shape][1]}`),
-    ...arrows.map(({ from, to, label, line }) => `  ${name.get(from)} ${line}${label === undefined ? '' : `|${quoted(label)}|`} ${name.get(to)}`),
+    ...boxes.map(({ id, label, shape }) => `  ${name.get(id)}${ENDS[shape][0]}${forDiagram(label)}${ENDS[shape][1]}`),
+    ...arrows.map(({ from, to, label, line }) => `  ${name.get(from)} ${line}${label === undefined ? '' : `|${forDiagram(label)}|`} ${name.get(to)}`),
   ].join('\n')
 }

@@ -21,10 +21,13 @@ function colours(handbook: Handbook): string {
   return `@media screen{:root{--accent:${onLight};--paper:${LIGHT_PAPER}}}@media screen and (prefers-color-scheme:dark){:root{--accent:${onDark};--paper:${DARK_PAPER}}}`
 }
 
-/** What stands in the margin of a printed page: edition, day and whose it is, every sign but letters and digits escaped. */
+/** Words as a string of a stylesheet, every sign but letters and digits escaped. */
+export const forStyle = (words: string): string => `"${words.replace(/[^A-Za-z0-9 ]/gu, (sign) => `\\${(sign.codePointAt(0) ?? 0).toString(16)} `)}"`
+
+/** What stands in the margin of a printed page: edition, day and whose it is. */
 function imprint(handbook: Handbook, tongue: Tongue): string {
   const words = `${spoken(editionText(imprintOf(handbook)), tongue)} · ${handbook.organisation}`
-  return `:root{--imprint:"${words.replace(/[^A-Za-z0-9 ]/gu, (sign) => `\\${(sign.codePointAt(0) ?? 0).toString(16)} `)}"}`
+  return `:root{--imprint:${forStyle(words)}}`
 }
 
 /** A ladder leaning on nothing: two rails and three rungs, in the handbook's colour. */

@@ -7,7 +7,7 @@ import { placeOf } from '../ladder/finding.ts'
 export type Signature = { readonly by: string; readonly on: string }
 
 /** Words in YAML's double quotes. */
-const quoted = (text: string): string => JSON.stringify(text)
+export const forYaml = (text: string): string => JSON.stringify(text)
 
 /**
  * Writes a review into the front matter of the ladder's own file, or of this workspace's amendment to it, in place of one that is there.
@@ -22,7 +22,7 @@ export async function seal(folder: string, ladder: MeasuredLadder, { by, on }: S
   const lines = (await readFile(place, 'utf8')).split('\n')
   const close = lines.findIndex((line, index) => index > 0 && line.trimEnd() === '---')
   const ending = lines[0]?.endsWith('\r') ? '\r' : ''
-  const line = `review: { by: ${quoted(by)}, on: ${on}, seal: ${quoted(ladder.digest)} }${ending}`
+  const line = `review: { by: ${forYaml(by)}, on: ${on}, seal: ${forYaml(ladder.digest)} }${ending}`
   const was = lines.findIndex((text, index) => index > 0 && index < close && text.startsWith('review:'))
   if (was < 0) lines.splice(close, 0, line)
   else {
