@@ -29,13 +29,17 @@ function frame({ file, line, column }: Finding, sources: Sources, bold: (text: s
   return [...row(line - 1, ' '), ...row(line, bold('>')), ...caret]
 }
 
+/** Findings a terminal shows: who has more does not read them to the end. Chosen by us. */
+const MOST = 500
+
 /** "2 to fix", then each finding with its place, what to do, its rule and the lines it stands in. */
 export function textReport(findings: readonly Finding[], sources: Sources, colour: boolean): string {
   if (findings.length === 0) return 'nothing to put right\n'
   const bold = (text: string): string => (colour ? `\u001b[1m${text}\u001b[22m` : text)
-  const blocks = findings.map((finding) => {
+  const blocks = findings.slice(0, MOST).map((finding) => {
     const { file, line, column, message, rule } = finding
     return [`  ${bold(forTerminal(`${file}:${line}:${column}`))}  ${forTerminal(message)}  (${rule})`, ...frame(finding, sources, bold)].join('\n')
   })
-  return `${findings.length} to fix\n${blocks.join('\n')}\n`
+  const more = findings.length > MOST ? `  and ${findings.length - MOST} more; --format json tells them all\n` : ''
+  return `${findings.length} to fix\n${blocks.join('\n')}\n${more}`
 }

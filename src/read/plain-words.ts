@@ -4,6 +4,9 @@ import { nearest } from './nearest.ts'
 
 type Issue = z.core.$ZodIssue
 
+/** Unknown keys of one map that are named each; the rest are counted. Chosen by us. */
+const MOST_UNKNOWN = 20
+
 /**
  * What the schema found, as findings a coach can act on.
  *
@@ -23,18 +26,21 @@ function meant(issue: Issue, schema: z.ZodType, value: unknown): string[] {
   if (issue.code !== 'unrecognized_keys') return []
   const path = plainPath(issue)
   const known = knownKeys(schema, value, path)
-  return issue.keys.flatMap((key) => nearest(key, known) ?? []).map((key) => pathKey([...path, key]))
+  return issue.keys.slice(0, MOST_UNKNOWN).flatMap((key) => nearest(key, known) ?? []).map((key) => pathKey([...path, key]))
 }
 
 function findingsOf(issue: Issue, schema: z.ZodType, value: unknown, places: ReadonlyMap<string, Place>): Finding[] {
   const path = plainPath(issue)
   if (issue.code === 'unrecognized_keys') {
     const known = knownKeys(schema, value, path)
-    return issue.keys.map((key) => {
+    const more = issue.keys.slice(MOST_UNKNOWN)
+    const rest = more[0] === undefined ? [] : [{ ...placeOf(places, [...path, more[0]]), rule: 'keys-are-known', message: `From here on ${more.length} more keys are not known. Take out what was pasted in by mistake.` }]
+    const each = issue.keys.slice(0, MOST_UNKNOWN).map((key): Finding => {
       const place = placeOf(places, [...path, key])
       const like = nearest(key, known)
       return { ...place, rule: 'keys-are-known', message: unknownKey(key, known, like), ...(like ? { edit: { line: place.line, column: place.column, old: key, text: like } } : {}) }
     })
+    return [...each, ...rest]
   }
   const key = String(path.findLast((step) => typeof step === 'string') ?? 'The file')
   if (isAbsent(value, path)) {

@@ -317,3 +317,9 @@ test('a slip that is nearly a word we know comes with the edit that puts it righ
   )
   for (const { line, column, old } of edits) assert.ok(lines[line - 1]?.slice(column - 1).startsWith(old))
 })
+
+test('of many unknown keys in one map twenty are named, and the rest counted', () => {
+  const { findings } = readLadderFile('a.md', bytes(LADDER.replace('id:', `${Array.from({ length: 30 }, (_, index) => `zz${index}: 1`).join('\n')}\nid:`)), 'A club')
+  assert.equal(findings.length, 21)
+  assert.equal(findings.at(-1)?.message, 'From here on 10 more keys are not known. Take out what was pasted in by mistake.')
+})
