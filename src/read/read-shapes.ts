@@ -39,6 +39,9 @@ const ELEMENTS: ReadonlyMap<string, Readonly<Record<string, Allowed>>> = new Map
 
 const TAG = /<(\/?)([A-Za-z][A-Za-z0-9:]*)((?:\s+[A-Za-z][A-Za-z0-9:-]*="[^"<>&]*")*)\s*(\/?)>\s*/y
 
+/** How deep shapes may stand in groups. Chosen by us: what reads a page goes one call deeper for each. */
+const MOST_DEPTH = 20
+
 /** What a drawing is for: by what rule and name it is found, how much it may weigh in bytes, and what its svg says in a page. */
 export type DrawingUse = { readonly rule: string; readonly name: string; readonly most_bytes: number; readonly heavy: string; readonly head: string }
 
@@ -69,6 +72,7 @@ export function readShapes(file: string, bytes: Uint8Array, { rule, name: called
       if (typeof kept !== 'string') return wrong(at, kept.wrong)
       written += `<${name}${name === 'svg' ? head : ''}${kept}${alone}>`
       if (alone === '') open.push(name)
+      if (open.length > MOST_DEPTH) return wrong(at, `More than ${MOST_DEPTH} groups of a ${called} stand in one another. Take some of them apart.`)
     }
     at += tag.length
   }

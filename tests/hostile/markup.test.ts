@@ -111,7 +111,7 @@ for (let nth = 0; nth < MARKUP.length; nth += 4) {
     const { reading, shown } = hostileHandbook(nth)
     assert.ok(reading.value)
     assert.equal(reading.value.ladders.length, 1, JSON.stringify(reading.findings, null, 1))
-    const files = await siteInMemory(measure(reading.value), '/nowhere')
+    const files = await siteInMemory(measure(reading.value), { folder: '/nowhere', layers: [] })
     const pages = files.filter(({ name }) => name.endsWith('.html'))
     assert.ok(pages.length > 20)
     for (const { name, bytes } of pages) assert.deepEqual([name, strangersIn(String(bytes))], [name, []])
