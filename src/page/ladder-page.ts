@@ -10,6 +10,7 @@ import { FIND_YOUR_RUNG } from './find-your-rung-page.ts'
 import { onPaper } from './cards-page.ts'
 import { figure, kindText, loadText, notComputed, titleOf, workingOf } from './figures.ts'
 import { amount, between, html, joined, say, type Html, type Part, type Words } from './html.ts'
+import { langOf, untranslatedNote } from './in-original.ts'
 import { ladderInWords } from './ladder-diagram.ts'
 import { ownNumbers } from './own-numbers.ts'
 import { inlineProse, prose } from './prose.ts'
@@ -92,7 +93,7 @@ export function ladderPage(ladder: MeasuredLadder, diagram: Html): SitePage {
     found: { kind: 'ladder', movement: ladder.movement, equipment: ladder.equipment },
     body: html`<p class="trail">${ladder.movement}</p>
 <h1>${ladder.title}</h1>
-<div class="lead">${prose(ladder.intro, { from: address, first_heading: 2, file: placeOf(ladder.places, ['intro']).file })}</div>
+${untranslatedNote(ladder, ['title', 'intro', 'form', 'stop', 'ask_first'])}<div class="lead"${langOf(ladder, 'intro')}>${prose(ladder.intro, { from: address, first_heading: 2, file: placeOf(ladder.places, ['intro']).file })}</div>
 ${ladder.amended.map(({ by, because, what }) => html`<p class="amended">Changed by ${by} (${what.join(', ')}): ${because}</p>`)}
 ${ladder.withdrawn_notes.map(({ note, because, by, layer }) => html`<p class="amended">Safety note withdrawn by ${by} for ${layer}: “${note}”. ${because}</p>`)}
 ${facts(ladder)}
@@ -103,7 +104,7 @@ ${onPaper(address, ladder.id)}
 <p><a href="${linkTo(address, FIND_YOUR_RUNG)}?ladder=${ladder.id}">Find your rung on this ladder</a></p></section>
 ${ownNumbers(address, { ladder: ladder.id, rungs: ladder.rungs })}
 <section><h2 id="form">What every rep must show</h2>
-<ul>${ladder.form.map((point) => html`
+<ul${langOf(ladder, 'form')}>${ladder.form.map((point) => html`
 <li>${inlineProse(point, address)}</li>`)}
 </ul></section>
 ${safetyNotes(ladder, address)}

@@ -6,11 +6,17 @@ import { isChoiceKey, isListKey, isNumberKey, type Key } from '../load/model.ts'
 import { repetitionFormulas } from '../load/repetitions.ts'
 import { sources } from '../load/sources.ts'
 import { placeOf } from '../ladder/finding.ts'
+import type { Stretch } from '../ladder/curriculum.ts'
 import type { MeasuredPage } from '../measure/measure.ts'
 import { pageAddress } from './address.ts'
 import { html, type Html } from './html.ts'
+import { pageParts } from '../read/parts.ts'
+import { untranslatedNote } from './in-original.ts'
 import { prose } from './prose.ts'
 import type { SitePage } from './site-page.ts'
+
+/** The body in stretches of one language each. */
+const stretchesOf = ({ stretches, spoken, body }: MeasuredPage): readonly Stretch[] => stretches ?? [{ language: spoken?.language ?? '', body }]
 
 /** A hand-written page. */
 export function contentPage(page: MeasuredPage): SitePage {
@@ -21,7 +27,10 @@ export function contentPage(page: MeasuredPage): SitePage {
     description: page.summary,
     found: { kind: 'page' },
     body: html`<h1>${page.title}</h1>
-<div class="prose">${prose(page.body, { from: address, first_heading: 2, file: placeOf(page.places, ['body']).file })}</div>`,
+${untranslatedNote(page, pageParts(page).map(({ name }) => name))}<div class="prose">${stretchesOf(page).map(({ language, body }) => {
+      const said = prose(body, { from: address, first_heading: 2, file: placeOf(page.places, ['body']).file })
+      return page.spoken === undefined || language === page.spoken.language ? said : html`<div lang="${language}">${said}</div>`
+    })}</div>`,
   }
 }
 

@@ -17,6 +17,8 @@ import { amount, between, html, joined, say, type Html, type Part } from './html
 import { ownNumbers } from './own-numbers.ts'
 import { logThisRung } from './my-ladders-page.ts'
 import { poseFigures } from './pose-figure.ts'
+import { rungPart } from '../ladder/translation.ts'
+import { langOf, untranslatedNote } from './in-original.ts'
 import { inlineProse, itemProse, prose } from './prose.ts'
 import { safetyNotes } from './safety.ts'
 import type { SitePage } from './site-page.ts'
@@ -58,26 +60,27 @@ function entries(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Htm
 const expectation = ({ predicted, entry }: Step): Html =>
   isMissing(predicted) ? (entry.amount?.unit === 'reps' ? html`First reps ${notComputed(predicted.missing)}.` : html``) : html`Expect ${figure(say`${repsText(predicted)} reps`, WORKING)} at first.`
 
-function described({ id: rung, words }: MeasuredRung, { places }: MeasuredLadder, from: Address): Html | undefined {
+function described({ id: rung, words }: MeasuredRung, ladder: MeasuredLadder, from: Address): Html | undefined {
   if (!words) return undefined
-  const file = (...part: readonly (string | number)[]): string => placeOf(places, ['rungs', rung, ...part]).file
+  const file = (...part: readonly (string | number)[]): string => placeOf(ladder.places, ['rungs', rung, ...part]).file
+  const lang = (section: string): Html | undefined => langOf(ladder, rungPart(rung, section))
   const list = (name: string, id: string, texts: readonly string[] | undefined, kind: string) =>
-    texts && html`<section class="${kind}"><h2 id="${id}">${name}</h2><ul>${texts.map((text, index) => html`
+    texts && html`<section class="${kind}"><h2 id="${id}">${name}</h2><ul${lang(id)}>${texts.map((text, index) => html`
 <li>${itemProse(text, from, `${id}-${index + 1}`, file(id, index))}</li>`)}
 </ul></section>`
-  return html`${words.set_up && html`<section><h2 id="set-up">Set up</h2>${prose(words.set_up, { from, first_heading: 3, part: 'set-up', file: file('set-up') })}</section>`}
+  return html`${words.set_up && html`<section><h2 id="set-up">Set up</h2>${inLang(lang('set-up'), prose(words.set_up, { from, first_heading: 3, part: 'set-up', file: file('set-up') }))}</section>`}
 ${list('Full rep', 'full-rep', words.full_rep, 'full-rep')}
 ${list('Cues', 'cues', words.cues, 'cues')}
 ${words.faults && html`<section class="faults"><h2 id="faults">Faults</h2>${words.faults.map(
     ({ seen, cause, say, remedy }) => html`
-<details><summary>${inlineProse(seen, from, file('faults'))}</summary>
+<details><summary${lang('faults')}>${inlineProse(seen, from, file('faults'))}</summary>
 <dl class="facts">
-<div><dt>likely cause</dt> <dd>${inlineProse(cause, from, file('faults'))}</dd></div>
-<div><dt>say</dt> <dd class="say">${inlineProse(say, from, file('faults'))}</dd></div>
-<div><dt>if it stays</dt> <dd>${inlineProse(remedy, from, file('faults'))}</dd></div>
+<div><dt>likely cause</dt> <dd${lang('faults')}>${inlineProse(cause, from, file('faults'))}</dd></div>
+<div><dt>say</dt> <dd class="say"${lang('faults')}>${inlineProse(say, from, file('faults'))}</dd></div>
+<div><dt>if it stays</dt> <dd${lang('faults')}>${inlineProse(remedy, from, file('faults'))}</dd></div>
 </dl></details>`,
   )}</section>`}
-${words.notes.map(({ body }) => html`<section><h2 id="notes">Notes</h2>${prose(body, { from, first_heading: 3, part: 'notes', file: file('notes') })}</section>`)}`
+${words.notes.map(({ body }) => html`<section><h2 id="notes">Notes</h2>${inLang(lang('notes'), prose(body, { from, first_heading: 3, part: 'notes', file: file('notes') }))}</section>`)}`
 }
 
 /** What a coach decides at the end of a session on this rung, in this ladder's own numbers, and the rule behind each. */
@@ -144,13 +147,23 @@ function stepWorking({ from, times, predicted, computed_entry, block, entry }: S
 const timer = ({ standard }: MeasuredRung, { standard: { rest_s } }: MeasuredLadder): Html =>
   html`<div id="timer" class="timer" role="group" aria-label="Timer" hidden data-rest="${rest_s}"${standard.amount?.unit === 'seconds' && html` data-hold="${standard.amount.value}"`}></div>`
 
+/** The parts of a ladder that are a rung's own words. */
+const partsOf = ({ id, words }: MeasuredRung): string[] => {
+  const written = { intro: words?.intro, 'set-up': words?.set_up, 'full-rep': words?.full_rep, cues: words?.cues, faults: words?.faults, notes: words?.notes[0] }
+  return [rungPart(id), ...Object.entries(written).flatMap(([section, said]) => (said === undefined || said === '' ? [] : [rungPart(id, section)]))]
+}
+
+/** Prose in an element of its own where it is in another language than the page. */
+const inLang = (lang: Html | undefined, said: Html): Html => (lang === undefined ? said : html`<div${lang}>${said}</div>`)
+
 /** One rung: what a coach on the floor needs, then where its numbers come from. */
 export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder): SitePage {
   const address = rungAddress(ladder.id, rung.id)
   const above = ladder.rungs.filter(({ steps }) => steps.some(({ from }) => from === rung.id))
   const [below] = rung.steps
   const [next] = above
-  const form = [...ladder.form, ...rung.form]
+  const lang = langOf(ladder, rungPart(rung.id))
+  const form = [...ladder.form.map((point) => ({ point, lang: langOf(ladder, 'form') })), ...rung.form.map((point) => ({ point, lang }))]
   return {
     address,
     ladder: ladder.id,
@@ -160,17 +173,17 @@ export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder): SitePage {
     body: html`<p class="trail"><a href="${linkTo(address, ladderAddress(ladder.id))}">${ladder.title}</a> · rung ${ladder.rungs.indexOf(rung) + 1} of ${ladder.rungs.length}${rung.id === ladder.aim && html` · <strong>the aim</strong>`}</p>
 <h1>${rung.title}</h1>
 ${rung.demand.length > 0 && html`<p class="demand">Also: ${joined(rung.demand, ', ')}</p>`}
-${rung.words && html`<div class="lead">${prose(rung.words.intro, { from: address, first_heading: 2, part: 'intro', file: placeOf(ladder.places, ['rungs', rung.id, 'section']).file })}</div>`}
+${untranslatedNote(ladder, partsOf(rung))}${rung.words && html`<div class="lead"${langOf(ladder, rungPart(rung.id, 'intro'))}>${prose(rung.words.intro, { from: address, first_heading: 2, part: 'intro', file: placeOf(ladder.places, ['rungs', rung.id, 'section']).file })}</div>`}
 ${isMissing(rung.outcome) || rung.outcome.poses.length === 0 ? '' : html`<div class="poses">${poseFigures(rung.outcome.poses, ladder.title, rung.title)}</div>`}
 <section class="loads"><h2 id="load">Load</h2>${loads(rung)}</section>
 ${ownNumbers(address, { ladder: ladder.id, rung: rung.id, rungs: [rung] })}
 <section class="entry"><h2 id="entry">Before this rung</h2>${entries(rung, ladder, address)}</section>
-${rung.first_side && html`<p class="first-side">${inlineProse(rung.first_side, address)}</p>`}
+${rung.first_side && html`<p class="first-side"${lang}>${inlineProse(rung.first_side, address)}</p>`}
 ${floorMarkTable(rung)}
 ${timer(rung, ladder)}
 ${described(rung, ladder, address)}
-<section><h2 id="form">What every rep must show</h2><ul>${form.map((point) => html`
-<li>${inlineProse(point, address)}</li>`)}
+<section><h2 id="form">What every rep must show</h2><ul>${form.map(({ point, lang: of }) => html`
+<li${of}>${inlineProse(point, address)}</li>`)}
 </ul></section>
 ${decisions(rung, ladder, above, address)}
 ${logThisRung(address, ladder.id, rung.id)}

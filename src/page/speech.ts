@@ -30,4 +30,4 @@ export function speechesOf(curriculum: MeasuredCurriculum): Speech[] {
 
 /** Words that no translation stands for: the same in both, and not said to be the same. */
 const leftIn = (original: CoachWords, said: CoachWords, list: Readonly<Record<string, string>>): Set<string> =>
-  new Set([...said.words].filter((text) => original.words.has(text) && !original.names.has(text) && !Object.hasOwn(list, text) && /\p{L}{2}/u.test(text)))
+  new Set([...said.words].filter((text) => original.words.has(text) && !Object.hasOwn(list, text) && /\p{L}{2}/u.test(text)))

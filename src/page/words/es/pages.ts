@@ -75,6 +75,8 @@ export const pages: Catalogue = {
   'Nothing has changed.': 'No ha cambiado nada.',
   'What changed cannot be said.': 'No se puede decir qué cambió.',
   '{1}: editions': '{1}: ediciones',
+  'This has no translation yet that says what the original says now. It stands in the original: {1}.': 'Esto aún no tiene una traducción que diga lo que dice ahora el original. Se muestra en el original: {1}.',
+  'Some of this has no translation yet that says what the original says now. It stands in the original: {1}.': 'Parte de esto aún no tiene una traducción que diga lo que dice ahora el original. Se muestra en el original: {1}.',
   page: 'página',
   rung: 'peldaño',
   ladder: 'escalera',
