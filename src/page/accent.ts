@@ -1,6 +1,9 @@
 /** The handbook's one colour, made dark or light enough to read on each paper. */
 export type Accent = { readonly onLight: string; readonly onDark: string }
 
+/** The colour of a handbook that names none. */
+export const STARTER_ACCENT = '#7a3b12'
+
 /** The two papers of handbook.css. */
 export const LIGHT_PAPER = '#fbf9f4'
 export const DARK_PAPER = '#191816'

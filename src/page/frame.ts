@@ -1,8 +1,10 @@
 import { linkTo, pageAddress, type Address } from './address.ts'
 import { asIs, html, say, type Html } from './html.ts'
+import { dataBlock } from './linked-data.ts'
+import { SHARE, shareAddress } from './share-picture.ts'
 import type { Frame, SitePage } from './site-page.ts'
 import type { Tongue } from './tongue.ts'
-import { written } from './written.ts'
+import { spoken, written } from './written.ts'
 
 /** What a page may load: its own host's scripts, styles, pictures and search index; the last needs WebAssembly. */
 export const POLICY =
@@ -14,6 +16,26 @@ function searchable({ found, title }: SitePage): Html | undefined {
   const filter = (name: string, values: readonly string[] = []) => values.map((value) => html`<span data-pagefind-filter="${name}">${value}</span>`)
   return html`<div hidden><span data-pagefind-meta="title">${title}</span><span data-pagefind-meta="kind">${found.kind}</span>${found.load && html`<span data-pagefind-meta="load">${found.load}</span>`}${filter('movement', found.movement ? [found.movement] : [])}${filter('equipment', found.equipment)}${filter('demand', found.demand)}</div>`
 }
+
+/** What a program shows beside a link to the page. A picture needs a whole address, so there is none where the handbook's is not known. */
+function shared({ address, title, description, ladder }: SitePage, { title: site, published }: Frame): Html | undefined {
+  if (published === undefined) return undefined
+  return html`<meta property="og:type" content="website">
+<meta property="og:site_name" content="${site}">
+<meta property="og:title" content="${title}">
+<meta property="og:description" content="${description}">
+<meta property="og:url" content="${asIs(published + address)}">
+<meta property="og:image" content="${asIs(published + shareAddress(ladder))}">
+<meta property="og:image:width" content="${SHARE.wide}">
+<meta property="og:image:height" content="${SHARE.high}">
+<meta property="og:image:alt" content="${ladder === undefined ? 'The ladders of the handbook, each as a bar from its lightest rung to its heaviest' : 'The rungs of the ladder, each as a bar as long as its load'}">
+<meta name="twitter:card" content="summary_large_image">
+`
+}
+
+/** What the page is about, as data. */
+const linked = ({ address, about }: SitePage, { published, organisation }: Frame, tongue: Tongue): Html | undefined =>
+  about && dataBlock(about({ to: (to) => (published === undefined ? linkTo(address, to) : published + to), words: (words) => spoken(words, tongue), language: tongue.language, organisation }))
 
 const searchForm = (from: Address): Html => html`<form class="search" role="search" action="${linkTo(from, pageAddress('search'))}" method="get">
 <label for="q">Search</label> <input id="q" type="search" name="q" autocomplete="off"> <button>Find</button>
@@ -67,7 +89,8 @@ export function framed(page: SitePage, frame: Frame, tongue: Tongue): string {
 <link rel="alternate" type="application/atom+xml" title="Editions" href="${to('/feed.xml')}">
 <link rel="manifest" href="${to('/manifest.webmanifest')}">
 ${alternates(address, frame)}<link rel="icon" href="${to('/assets/icon.svg')}" type="image/svg+xml">
-<script type="module" src="${to('/assets/handbook.js')}"></script>
+<link rel="apple-touch-icon" href="${to('/assets/apple-touch-icon.png')}">
+${shared(page, frame)}${linked(page, frame, tongue)}<script type="module" src="${to('/assets/handbook.js')}"></script>
 </head>
 <body data-root="${to('/')}"${page.ladder !== undefined && html` data-ladder="${page.ladder}"`}>
 <a class="skip" href="#page">To the page</a>

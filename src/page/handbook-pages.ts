@@ -1,4 +1,4 @@
-import type { MeasuredCurriculum } from '../measure/measure.ts'
+import type { MeasuredCurriculum, MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import type { Address } from './address.ts'
 import { cardPages } from './cards-page.ts'
 import { changesPage, type EditionChanges } from './changes-page.ts'
@@ -9,6 +9,7 @@ import { findYourRungPage } from './find-your-rung-page.ts'
 import { framed } from './frame.ts'
 import { homePage } from './home-page.ts'
 import { raw, type Html } from './html.ts'
+import { handbookAbout, ladderAbout, pageAbout, rungAbout } from './linked-data.ts'
 import { ladderPage } from './ladder-page.ts'
 import { movementMap } from './movement-map.ts'
 import { myLaddersPage } from './my-ladders-page.ts'
@@ -32,14 +33,17 @@ export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, drawn 
     organisation: handbook.organisation,
     edition: handbook.edition,
     contact: handbook.contact,
+    published: handbook.address?.replace(/\/$/, ''),
     language: tongue.language,
     languages,
     safety: pages.find(({ id }) => id === 'safety'),
   }
+  const aboutLadder = (page: SitePage, ladder: MeasuredLadder): SitePage => ({ ...page, about: ladderAbout(handbook.title, ladder, page.description) })
+  const aboutRung = (page: SitePage, rung: MeasuredRung, ladder: MeasuredLadder): SitePage => ({ ...page, about: rungAbout(handbook.title, rung, ladder, page.description) })
   const made: SitePage[] = [
-    homePage(curriculum),
-    ...ladders.flatMap((ladder) => [ladderPage(ladder, diagrams.get(ladder.id) ?? raw('')), ...ladder.rungs.map((rung) => rungPage(rung, ladder))]),
-    ...pages.map(contentPage),
+    { ...homePage(curriculum), about: handbookAbout(curriculum) },
+    ...ladders.flatMap((ladder) => [aboutLadder(ladderPage(ladder, diagrams.get(ladder.id) ?? raw('')), ladder), ...ladder.rungs.map((rung) => aboutRung(rungPage(rung, ladder), rung, ladder))]),
+    ...pages.map((page) => ({ ...contentPage(page), about: pageAbout(handbook.title, page) })),
     findYourRungPage(curriculum),
     myLaddersPage(curriculum),
     equipmentPage(ladders),

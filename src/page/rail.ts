@@ -7,7 +7,7 @@ import { between, html, say, type Html, type Words } from './html.ts'
 const LONG = 1000
 
 /** The heaviest end of any interval of the ladder, for one quantity: the right end of its rails. */
-function heaviest({ rungs }: MeasuredLadder, quantity: string): number {
+export function heaviest({ rungs }: MeasuredLadder, quantity: string): number {
   return Math.max(...rungs.map(({ outcome }) => (isMissing(outcome) || outcome.quantity.name !== quantity ? 0 : interval(outcome.load).high)), 0)
 }
 

@@ -1,5 +1,5 @@
 import type { MeasuredCurriculum } from '../measure/measure.ts'
-import { accentOf, LIGHT_PAPER } from './accent.ts'
+import { accentOf, LIGHT_PAPER, STARTER_ACCENT } from './accent.ts'
 import { escaped } from './escaped.ts'
 import { POLICY } from './frame.ts'
 import { say } from './html.ts'
@@ -9,7 +9,7 @@ import type { WrittenPage } from './handbook-pages.ts'
 
 /** What a telephone shows of the handbook when it is put on its first screen. */
 export function webManifest({ handbook }: MeasuredCurriculum, tongue: Tongue): string {
-  const accent = accentOf(handbook.colours?.accent ?? '#7a3b12')
+  const accent = accentOf(handbook.colours?.accent ?? STARTER_ACCENT)
   return `${JSON.stringify(
     {
       name: handbook.title,
@@ -21,7 +21,12 @@ export function webManifest({ handbook }: MeasuredCurriculum, tongue: Tongue): s
       display: 'minimal-ui',
       background_color: LIGHT_PAPER,
       theme_color: accent.onLight,
-      icons: [{ src: 'assets/icon.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any' }],
+      icons: [
+        { src: 'assets/icon.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any' },
+        { src: 'assets/icon-192.png', sizes: '192x192', type: 'image/png', purpose: 'any' },
+        { src: 'assets/icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'any' },
+        { src: 'assets/icon-maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+      ],
     },
     null,
     1,

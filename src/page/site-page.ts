@@ -1,5 +1,6 @@
 import type { Address } from './address.ts'
 import type { Html, Words } from './html.ts'
+import type { About } from './linked-data.ts'
 
 /** One page of the handbook before its frame is put around it. */
 export type SitePage = {
@@ -9,6 +10,8 @@ export type SitePage = {
   readonly body: Html
   /** The ladder the page belongs to: what is kept for reading without a signal. */
   readonly ladder?: string
+  /** What the page is about, for programs that read it. */
+  readonly about?: About
   /** What search may filter by, and show: words by name. Absent, and the page is not searched. */
   readonly found?: { readonly kind: string; readonly movement?: string; readonly equipment?: readonly string[]; readonly demand?: readonly string[]; readonly load?: Words }
 }
@@ -20,6 +23,8 @@ export type Frame = {
   readonly organisation: string
   readonly edition: string
   readonly contact: string
+  /** Where the handbook is published, without a slash at its end, if that is known. */
+  readonly published: string | undefined
   readonly language: string
   /** Every language the handbook is in, the first at its root; `root` is where that is published, where that is known. */
   readonly languages: readonly { readonly language: string; readonly name: string; readonly under: string; readonly root: string | undefined }[]

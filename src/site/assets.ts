@@ -2,18 +2,17 @@ import { readFile } from 'node:fs/promises'
 import path from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Handbook } from '../ladder/schema.ts'
-import { accentOf, DARK_PAPER, LIGHT_PAPER } from '../page/accent.ts'
+import { accentOf, DARK_PAPER, LIGHT_PAPER, STARTER_ACCENT } from '../page/accent.ts'
 import { editionText, imprintOf } from '../page/card-words.ts'
 import type { Tongue } from '../page/tongue.ts'
 import { spoken } from '../page/written.ts'
+import { iconFiles } from './drawn-pictures.ts'
 import type { SiteFile } from './site-file.ts'
 
 const here = (file: string): string => fileURLToPath(new URL(file, import.meta.url))
 
 /** The stylesheets, in the order they are joined. */
 const SHEETS = ['../page/handbook.css', '../page/prose.css', '../page/pose.css', '../page/own-numbers.css', '../page/cards.css', '../page/my-ladders.css', './diagram.css', '../page/print.css']
-
-const STARTER_ACCENT = '#7a3b12'
 
 /** The handbook's colour and papers, as the stylesheets name them; on paper it has none. */
 function colours(handbook: Handbook): string {
@@ -30,11 +29,7 @@ function imprint(handbook: Handbook, tongue: Tongue): string {
   return `:root{--imprint:${forStyle(words)}}`
 }
 
-/** A ladder leaning on nothing: two rails and three rungs, in the handbook's colour. */
-const icon = (accent: string): string =>
-  `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 32 32"><path d="M10 28 13 4M22 28 19 4M9 23h14M10 16h12M11 9h10" fill="none" stroke="${accent}" stroke-width="3" stroke-linecap="round"/></svg>\n`
-
-/** The one stylesheet, the script every page runs with the parts it fetches only where they are wanted, and the icon. */
+/** The one stylesheet, the script every page runs with the parts it fetches only where they are wanted, and the icons. */
 export async function assetFiles(handbook: Handbook, tongue: Tongue): Promise<SiteFile[]> {
   const { build } = await import('esbuild')
   const sheets = await Promise.all(SHEETS.map((sheet) => readFile(here(sheet), 'utf8')))
@@ -57,6 +52,6 @@ export async function assetFiles(handbook: Handbook, tongue: Tongue): Promise<Si
     { name: 'service-worker.js', bytes: worker.outputFiles[0]?.text ?? '' },
     { name: 'assets/handbook.css', bytes: css.outputFiles[0]?.text ?? '' },
     ...scripts.outputFiles.map(({ path: file, text }) => ({ name: `assets/${path.basename(file)}`, bytes: text })),
-    { name: 'assets/icon.svg', bytes: icon(accentOf(handbook.colours?.accent ?? STARTER_ACCENT).onLight) },
+    ...iconFiles(handbook),
   ]
 }

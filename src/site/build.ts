@@ -20,6 +20,7 @@ import { offlineFile } from './offline-files.ts'
 import type { Shelves } from './picture-bytes.ts'
 import { publishedPictures } from './pictures.ts'
 import { fileOf } from './plugin.ts'
+import { shareFiles } from './drawn-pictures.ts'
 import { cardPdfs } from './print-pdf.ts'
 import { publish } from './publish.ts'
 import { ruleExamples } from './rule-examples.ts'
@@ -56,6 +57,7 @@ async function besidePages({ curriculum, tongue }: Speech, editions: readonly Ed
   return [
     { name: 'manifest.webmanifest', bytes: webManifest(curriculum, tongue) },
     ...(await assetFiles(curriculum.handbook, tongue)),
+    ...shareFiles(curriculum),
     { name: 'feed.xml', bytes: feed(curriculum, editions, tongue) },
     ...dataFiles(curriculum),
   ]

@@ -7,9 +7,9 @@ import { filesBelow } from './manifest.ts'
 import type { SiteFile } from './site-file.ts'
 
 /** What every page needs. */
-const CORE = /^(index\.html|404\.html|assets\/.*|search\/index\.html|data\/index\.json)$/
+const CORE = /^(index\.html|404\.html|assets\/(?!share\/).*|search\/index\.html|data\/index\.json)$/
 /** What nobody reads without a signal: earlier editions, papers to print, what other programs read. */
-const LEFT_OUT = /^(editions\/|pdf\/|build\.json|feed\.xml|sitemap\.xml|service-worker\.js|_headers|\.rungbook-output)|\.schema\.json$/
+const LEFT_OUT = /^(editions\/|pdf\/|assets\/share\/|build\.json|feed\.xml|sitemap\.xml|service-worker\.js|_headers|\.rungbook-output)|\.schema\.json$/
 
 /** The list by which a device keeps the handbook in one language: made from its files as they were written, without the folders of other languages. */
 export async function offlineFile({ handbook, ladders }: MeasuredCurriculum, folder: string, others: readonly string[]): Promise<SiteFile> {

@@ -113,7 +113,7 @@ test('the diagram shows what the list beside it says, rung by rung', () => {
 
 test('no page runs or styles anything inline, and each says what it may load', () => {
   for (const [address, page] of pages) {
-    assert.equal(page.querySelectorAll('script:not([src]), style, [style], [onclick], [onload]').length, 0, address)
+    assert.equal(page.querySelectorAll('script:not([src]):not([type="application/ld+json"]), style, [style], [onclick], [onload]').length, 0, address)
     assert.match(page.querySelector('meta[http-equiv="Content-Security-Policy"]')?.getAttribute('content') ?? '', /^default-src 'none'/, address)
   }
 })
@@ -136,5 +136,27 @@ test('the logo stands in the head of every page, in the colour of the text and h
     const colours = [...(logo?.querySelectorAll('[fill], [stroke]') ?? [])].flatMap((shape) => [shape.getAttribute('fill'), shape.getAttribute('stroke')]).filter((colour) => colour !== null)
     assert.ok(colours.length >= 4, address)
     assert.deepEqual(colours.filter((colour) => colour !== 'currentColor' && colour !== 'none'), [], address)
+  }
+})
+
+test('what a page is about stands in it as data, and every address there is of the handbook and leads to a page', () => {
+  let addresses = 0
+  const follow = (value: unknown): void => {
+    if (typeof value === 'string' && value.startsWith('https://handbook.morrowfleet.example')) {
+      addresses += 1
+      assert.ok(pages.has(new URL(value).pathname), value)
+    } else if (typeof value === 'object' && value !== null) Object.values(value).forEach(follow)
+  }
+  for (const { element } of everywhere('script[type="application/ld+json"]')) follow(JSON.parse(element.textContent ?? ''))
+  assert.ok(addresses > pages.size)
+})
+
+test('a link to any page shows a title, words and a picture that is there', async () => {
+  const files = new Set(await filesBelow(path.join(folder, 'site')))
+  for (const [address, page] of pages) {
+    const property = (name: string): string => page.querySelector(`meta[property="og:${name}"]`)?.getAttribute('content') ?? ''
+    assert.ok(property('title') !== '' && property('description') !== '', address)
+    assert.equal(property('url'), `https://handbook.morrowfleet.example${address}`)
+    assert.ok(files.has(new URL(property('image')).pathname.slice(1)), property('image'))
   }
 })
