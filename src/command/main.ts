@@ -6,8 +6,10 @@ import { checkVerb } from './check.ts'
 import { completionVerb } from './completion.ts'
 import { editorVerb } from './editor.ts'
 import { explainVerb } from './explain.ts'
+import { exportVerb } from './export.ts'
 import { fitVerb } from './fit.ts'
 import { help, helpOf } from './help.ts'
+import { importVerb } from './import.ts'
 import { previewVerb } from './preview.ts'
 import { reviewVerb } from './review.ts'
 import { schemaVerb } from './schema.ts'
@@ -16,7 +18,7 @@ import { translateVerb } from './translate.ts'
 import { EXIT, Misuse, type Console, type Verb } from './verb.ts'
 
 /** Every verb, in the order help lists them. */
-export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, reviewVerb, explainVerb, fitVerb, translateVerb, schemaVerb, editorVerb, completionVerb(() => verbs)]
+export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, reviewVerb, explainVerb, fitVerb, translateVerb, importVerb, exportVerb, schemaVerb, editorVerb, completionVerb(() => verbs)]
 
 /**
  * Runs one command line.

@@ -1,11 +1,12 @@
 import { z } from 'zod'
 import { fileSchemas, jsonSchemaOf, type FileKind } from '../ladder/json-schema.ts'
+import { curriculumSchema } from './export-json.ts'
 import { findingsSchema } from './report-json.ts'
 import { reviewSchema } from './review-json.ts'
 import { EXIT, Misuse, type Verb } from './verb.ts'
 
 /** What is written, by name; what a coach writes has its own list. */
-const WRITTEN: Readonly<Record<string, z.ZodType>> = { findings: findingsSchema, review: reviewSchema }
+const WRITTEN: Readonly<Record<string, z.ZodType>> = { findings: findingsSchema, review: reviewSchema, curriculum: curriculumSchema }
 
 const NAMES = [...Object.keys(fileSchemas), ...Object.keys(WRITTEN)]
 

@@ -98,7 +98,7 @@ export function editorWorkspace(folder: string): EditorWorkspace {
 
   const filesOf = (layers: Workspace['layers'], folders: readonly string[]): EditorFile[] =>
     layers.flatMap(({ files }, layer) =>
-      files.map((source) => {
+      files.filter(({ file }) => /\.(md|yaml)$/.test(file)).map((source) => {
         const bytes = laid.get(path.join(folders[layer] ?? '', source.file)) ?? source.bytes
         const kept = outlines.get(bytes) ?? editorFile({ ...source, bytes }, layer, folders[layer] === folder)
         outlines.set(bytes, kept)

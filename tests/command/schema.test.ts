@@ -16,7 +16,7 @@ test('every schema is written as JSON Schema, and knows the keys a coach writes'
 test('a schema that is not there is told apart from those that are', async () => {
   const { code, note } = await run(REPOSITORY, 'schema', 'constructor')
   assert.equal(code, 2)
-  assert.match(note, /^Name one of: ladder, amendment, page, handbook, translation, page-translation, findings, review\.\n/)
+  assert.match(note, /^Name one of: ladder, amendment, page, handbook, translation, page-translation, findings, review, curriculum\.\n/)
 })
 
 test('one strict set is explained as a placement on every rung of its ladder', async () => {

@@ -48,7 +48,7 @@ rungs:
 Ours. [below](rung:press-up/bench-hands)
 `
 
-const OURS = `${HANDBOOK}languages: [en, es]\nextends: ../lower layer\n`
+const OURS = `${HANDBOOK}extends: ../lower layer\n`
 const SPANISH = `---
 translates: dip
 rungs:
