@@ -122,7 +122,7 @@ async function sealed(curriculum: Curriculum, language: string, id: string | und
       continue
     }
     const { file } = translated.own
-    const seal = wordSeal(translated, curriculum.handbook.organisation)
+    const seal = wordSeal(translated)
     const changed = await sealWords(folder, file, seal.of)
     if (changed || id !== undefined) console.out(`${file}: ${seal.of.size} parts sealed\n`)
     for (const { key, why } of seal.left) console.note(`${forTerminal(`${file}: ${key} is not sealed: ${why}`)}\n`)

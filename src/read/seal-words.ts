@@ -9,14 +9,14 @@ const MANY = 4
 
 /**
  * What a translator who has read everything again can sign for: each part of the topmost layer's own file, beside the words that stand now.
- * A part in which a line still stands in the original's words, or which has another number of entries, is left out.
+ * Of several reasons, the topmost layer's comes last and is the one that is signed for. A part in which a line still stands in the original's words, or which has another number of entries, is left out.
  */
-export function wordSeal({ parts, own }: Translated, organisation: string): WordSeal {
+export function wordSeal({ parts, own }: Translated): WordSeal {
   const of = new Map<string, string>()
   const left: { key: string; why: string }[] = []
-  for (const { key, by, words, digest } of parts) {
+  for (const { key, words, digest } of parts) {
     const said = own?.parts.get(key)
-    if (said === undefined || (by !== undefined && by !== organisation)) continue
+    if (said === undefined) continue
     const differs = shapeDiffers(said, words)
     const untouched = untouchedLine(said, words)
     if (differs !== undefined) left.push({ key, why: `it has ${differs}` })

@@ -1,7 +1,7 @@
 import type { Curriculum, Ladder, Page, SourceFile } from '../ladder/curriculum.ts'
 import { digestOf } from '../ladder/digest.ts'
 import { pathKey, type Finding, type Place } from '../ladder/finding.ts'
-import type { Part, Translated, TranslatedPart } from '../ladder/translation.ts'
+import { stands, type Part, type Translated, type TranslatedPart } from '../ladder/translation.ts'
 import { nearest } from './nearest.ts'
 import { ladderParts, pageParts } from './parts.ts'
 import { languageIn, readLadderTranslation, readPageTranslation, readWordList, type TranslationFile } from './read-translation.ts'
@@ -33,7 +33,7 @@ export function withTranslations(curriculum: Curriculum, layers: readonly LayerW
   const beside = <Of extends Ladder | Page>(one: Of, parts: readonly Part[], found: readonly Found[], phrases: readonly string[]): Of => ({
     ...one,
     ...withPlaces(one, found),
-    translations: others.map((language) => inOne(language, parts, found.filter((file) => file.language === language), top, phrases.filter((phrase) => !words.get(language)?.has(phrase)))),
+    translations: others.map((language) => inOne(language, parts, found.filter((file) => file.language === language), top, { phrases, list: words.get(language) ?? new Map() })),
   })
   findings.push(...astray(ladders, 'ladder', curriculum.ladders), ...astray(pages, 'page', curriculum.pages))
   return {
@@ -124,15 +124,26 @@ function withPlaces({ places }: Ladder | Page, found: readonly Found[]): { place
   return { places: all }
 }
 
-/** One ladder or page in one language. */
-function inOne(language: string, parts: readonly Part[], found: readonly Found[], top: LayerWords | undefined, unworded: readonly string[]): Translated {
+/** Phrases that are looked up in the list of words of a language. */
+type Shared = { readonly phrases: readonly string[]; readonly list: ReadonlyMap<string, string> }
+
+/** One ladder or page in one language. What a layer below gives as its reason, and did not translate itself, is looked up among the shared words. */
+function inOne(language: string, parts: readonly Part[], found: readonly Found[], top: LayerWords | undefined, { phrases, list }: Shared): Translated {
   const own = found.find(({ layer }) => layer === top)?.read
+  const all = parts.map((part) => standingOf(part, found.toReversed(), top))
+  const left = all.filter((part) => part.by !== undefined && part.by !== top?.by && !stands(part))
+  const reason = ({ words }: Part): string => String(words)
+  const listed = (part: TranslatedPart): TranslatedPart[] => {
+    if (!left.includes(part)) return [part]
+    const said = list.get(reason(part))
+    return said === undefined ? [] : [{ ...part, standing: 'current', said }]
+  }
   return {
     language,
     there: found.length > 0,
     own,
-    parts: parts.map((part) => standingOf(part, found.toReversed(), top)),
-    unworded,
+    parts: all.flatMap(listed),
+    unworded: [...phrases, ...left.map(reason)].filter((phrase) => !list.has(phrase)),
   }
 }
 

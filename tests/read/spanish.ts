@@ -93,7 +93,7 @@ export function inSpanish({ ladders, pages }: Curriculum, id: string): Translate
 export function sealed(id: string, file: string, ...layers: readonly Readonly<Record<string, string>>[]): Record<string, string> {
   const curriculum = read(...layers)
   const top = layers.at(-1) ?? {}
-  const { of, left } = wordSeal(inSpanish(curriculum, id), curriculum.handbook.organisation)
+  const { of, left } = wordSeal(inSpanish(curriculum, id))
   assert.deepEqual(left, [])
   return { ...top, [file]: withSeal(top[file] ?? '', of) }
 }

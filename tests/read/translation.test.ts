@@ -5,7 +5,7 @@ import { check } from '../../src/check/index.ts'
 import { measure } from '../../src/measure/measure.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
 import { languageIn } from '../../src/read/read-translation.ts'
-import { inFiles, layer } from './layers.ts'
+import { HANDBOOK, inFiles, layer } from './layers.ts'
 import { edited, LADDER } from './said.ts'
 import { FULL, FULL_ES, inSpanish, read, sealed, TWO } from './spanish.ts'
 
@@ -67,6 +67,36 @@ test('the topmost layer whose words match what stands is used, else the topmost'
   const ours = sealed('balance', 'ladders/balance.es.md', below, { ...top, 'ladders/balance.es.md': own })
   assert.deepEqual(standings(below, ours), { title: 'current', because: 'current', ...every('current', { free: 'stale' }) })
   assert.match(ours['ladders/balance.es.md'] ?? '', /^of:\n {2}because: "[0-9a-f]{12}"\n {2}stop: "[0-9a-f]{12}"\n---$/m)
+})
+
+test('where two layers translate the same words, the upper one is used', () => {
+  const below = sealed('balance', 'ladders/balance.es.md', FILES)
+  const above = sealed('balance', 'ladders/balance.es.md', below, { 'handbook.yaml': TWO, 'ladders/balance.es.md': '---\ntranslates: balance\ntitle: Equilibrio\n---\n' })
+  const [title, intro] = inSpanish(read(below, above), 'balance').parts
+  assert.deepEqual([title?.said, title?.own, intro?.said, intro?.own], ['Equilibrio', true, 'Dos peldaños.', false])
+})
+
+test('each layer translates and seals its own reason, whatever the layers between say', () => {
+  const amends = (by: string, because: string, reason: string): Record<string, string> => ({
+    'handbook.yaml': TWO.replace('A club', by),
+    'ladders/balance.md': `---\namends: balance\nbecause: ${because}\n---\n`,
+    'ladders/balance.es.md': `---\ntranslates: balance\nbecause: ${reason}\n---\n`,
+  })
+  const below = sealed('balance', 'ladders/balance.es.md', FILES)
+  const union = sealed('balance', 'ladders/balance.es.md', below, amends('A union', 'We train on grass.', 'Entrenamos en hierba.'))
+  const region = sealed('balance', 'ladders/balance.es.md', below, union, amends('A region', 'We train on sand.', 'Entrenamos en arena.'))
+  const reasons = inSpanish(read(below, union, region), 'balance').parts.filter(({ key }) => key === 'because')
+  assert.deepEqual(reasons.map(({ name, said, standing }) => [name, said, standing]), [['because', 'Entrenamos en hierba.', 'current'], ['because:2', 'Entrenamos en arena.', 'current']])
+})
+
+test('a reason that the layer below did not translate is looked up among the shared words', () => {
+  const below = sealed('balance', 'ladders/balance.es.md', FILES)
+  const union = { 'handbook.yaml': HANDBOOK.replace('A club', 'A union'), 'ladders/balance.md': '---\namends: balance\nbecause: We train on grass.\n---\n' }
+  const top = { 'handbook.yaml': TWO.replace('A club', 'A region') }
+  assert.deepEqual(inSpanish(read(below, union, top), 'balance').unworded, ['balance', 'wall', 'We train on grass.'])
+  const listed = inSpanish(read(below, union, { ...top, 'words.es.yaml': 'We train on grass.: Entrenamos en hierba.\n' }), 'balance')
+  assert.deepEqual(listed.unworded, ['balance', 'wall'])
+  assert.deepEqual(listed.parts.filter(({ key }) => key === 'because').map(({ said, standing }) => [said, standing]), [['Entrenamos en hierba.', 'current']])
 })
 
 test('a handbook in one language has no translations, and reads none of a layer below', () => {
