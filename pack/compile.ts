@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { transformSync } from 'esbuild'
 import { exportsOf, OFFERED, reference } from './reference.ts'
@@ -17,8 +17,8 @@ for (const folder of ['dist', 'reference']) rmSync(path.join(ROOT, folder), { re
 const { status } = spawnSync(process.execPath, [path.join(ROOT, 'node_modules/typescript/bin/tsc'), '-p', path.join(ROOT, 'pack/tsconfig.json')], { stdio: ['ignore', 2, 2] })
 if (status !== 0) process.exit(1)
 
-/** What is read as it is: stylesheets, and types written by hand. */
-for (const name of below('src').filter((file) => /\.(css|d\.ts)$/.test(file))) cpSync(path.join(ROOT, 'src', name), path.join(DIST, name))
+/** What is read as it is: stylesheets, templates, and types written by hand. */
+for (const name of below('src').filter((file) => !/(?<!\.d)\.m?ts$|\.mjs$/.test(file) && statSync(path.join(ROOT, 'src', file)).isFile())) cpSync(path.join(ROOT, 'src', name), path.join(DIST, name))
 
 const compiledNames = (text: string): string => text.replace(/(\bfrom\s+|\bimport\s*\(?\s*)(['"])(\.[^'"]*?)(?:\.d)?\.ts\2/g, '$1$2$3.js$2')
 for (const name of below('dist').filter((file) => file.endsWith('.d.ts'))) writeFileSync(path.join(DIST, name), compiledNames(readFileSync(path.join(DIST, name), 'utf8')))
@@ -36,3 +36,11 @@ const modules = OFFERED.map(({ folder, files, says }) => {
 })
 
 reference(path.join(ROOT, 'reference'), modules)
+
+/** The schemas an editor is pointed at, as `rungbook schema` writes them. */
+mkdirSync(path.join(DIST, 'schemas'))
+for (const name of ['handbook', 'ladder', 'amendment', 'page']) {
+  const { stdout, status: ended } = spawnSync(process.execPath, [path.join(DIST, 'command/bin.js'), 'schema', name], { encoding: 'utf8', stdio: ['ignore', 'pipe', 2] })
+  if (ended !== 0) process.exit(1)
+  writeFileSync(path.join(DIST, 'schemas', `${name}.json`), stdout)
+}

@@ -1,6 +1,8 @@
+import { asking } from './asked.ts'
 import { main } from './main.ts'
 import { statusLine } from './status-line.ts'
 
+const asked = asking(process.stdin, process.stderr)
 const status = statusLine(process.stderr, process.env.TERM === 'dumb')
 
 /** Whoever reads may have read enough, as head does; that is no fault of anybody. */
@@ -20,5 +22,7 @@ process.exitCode = await main(process.argv.slice(2), {
   ended: () => new Promise((resolve) => process.once('SIGINT', () => resolve()).once('SIGTERM', () => resolve())),
   colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
   folder: process.cwd(),
+  asked,
 })
+asked.ends()
 status.goes()

@@ -13,12 +13,13 @@ import { importVerb } from './import.ts'
 import { previewVerb } from './preview.ts'
 import { reviewVerb } from './review.ts'
 import { schemaVerb } from './schema.ts'
+import { startVerb } from './start.ts'
 import { refusedBy } from './refused.ts'
 import { translateVerb } from './translate.ts'
 import { EXIT, Misuse, type Console, type Verb } from './verb.ts'
 
 /** Every verb, in the order help lists them. */
-export const verbs: readonly Verb[] = [checkVerb, buildVerb, previewVerb, reviewVerb, explainVerb, fitVerb, translateVerb, importVerb, exportVerb, schemaVerb, editorVerb, completionVerb(() => verbs)]
+export const verbs: readonly Verb[] = [startVerb, checkVerb, buildVerb, previewVerb, reviewVerb, explainVerb, fitVerb, translateVerb, importVerb, exportVerb, schemaVerb, editorVerb, completionVerb(() => verbs)]
 
 /**
  * Runs one command line.
@@ -69,7 +70,7 @@ async function runVerb(verb: Verb, rest: readonly string[], console: Console): P
     }
     return await verb.run(typed, console)
   } catch (error) {
-    throw error instanceof Misuse ? new Misuse(`${error.message}\n${verb.usage}`) : error
+    throw error instanceof Misuse ? new Misuse(`${error.message}\n${verb.usage.split('\n\n')[0]}`) : error
   }
 }
 

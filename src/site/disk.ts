@@ -62,7 +62,8 @@ export async function readWorkspace(folder: string, reader: Reader = disk): Prom
 
 /** The starter curriculum that comes with this program, by the name a handbook extends it by. */
 const STARTER = 'rungbook/starter'
-const OWN = fileURLToPath(new URL('../..', import.meta.url)).replace(/[\\/]$/, '')
+/** The folder this program lies in: the repository, or the installed package. */
+export const OWN = fileURLToPath(new URL('../..', import.meta.url)).replace(/[\\/]$/, '')
 
 /** Where what is extended lies: our own starter, a folder beside, or an installed package. */
 function extendedFolder(from: string, name: string): string {

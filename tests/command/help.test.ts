@@ -167,7 +167,7 @@ test.skipIf(!has('zsh'))('zsh reads its script and completes with it', async () 
     assert.equal(stderr, '')
     return stdout
   }
-  assert.match(completed('che'), /^check:finds what is wrong/)
+  assert.match(completed('che'), /^check:finds what is wrong/m)
   assert.match(completed('check', '--format', ''), /^-- text json sarif junit github\n/)
   assert.match(completed('check', '--f'), /^-- --workspace --format --fix --watch --help\n/)
   assert.equal(completed('check', '--workspace', ''), 'files -/\n')
