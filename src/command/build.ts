@@ -1,8 +1,8 @@
 import path from 'node:path'
-import { isMissing } from '../quantity/outcome.ts'
+import { isMissing, missing, type Missing } from '../quantity/outcome.ts'
 import { cacheFolder, cacheIn, NO_CACHE } from '../site/cache.ts'
 import { chromiumPath, NO_CHROMIUM } from '../site/chromium.ts'
-import { unfitOutput } from '../site/publish.ts'
+import { healed, unfitOutput } from '../site/publish.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
 import { FORMATS } from './report.ts'
 import { EXIT, Misuse, type Verb } from './verb.ts'
@@ -11,27 +11,54 @@ import { EXIT, Misuse, type Verb } from './verb.ts'
 export const buildVerb: Verb = {
   name: 'build',
   says: 'writes the handbook, if nothing is to be put right',
-  usage: 'rungbook build [--workspace DIR] [--output DIR] [--pdf] [--no-cache]\n\n  --pdf       prints the wall and pocket cards to PDF as well, with the Chromium of this machine\n  --no-cache  makes everything anew; the bytes are the same',
+  usage: 'rungbook build [--workspace DIR] [--output DIR] [--pdf] [--link] [--no-cache]\n\n  --pdf       prints the wall and pocket cards to PDF as well, with the Chromium of this machine\n  --link      writes beside the output and turns a link to it at one stroke, for a server that reads it meanwhile\n  --no-cache  makes everything anew; the bytes are the same',
   examples: ['rungbook build', 'rungbook build --workspace club --output public', 'rungbook build --pdf'],
   alone: true,
-  options: { ...workspaceOption, output: { type: 'string' }, pdf: { type: 'boolean' }, 'no-cache': { type: 'boolean' } },
+  options: { ...workspaceOption, output: { type: 'string' }, pdf: { type: 'boolean' }, link: { type: 'boolean' }, 'no-cache': { type: 'boolean' } },
 
   async run(typed, console) {
     const checked = await checkedWorkspace(typed, console)
     const { measured, findings, workspace, folder } = checked
+    const out = typeof typed.options.output === 'string' ? path.resolve(console.folder, typed.options.output) : path.join(folder, '_site')
+    await healed(out).catch(() => undefined) // what cannot be healed cannot be written either, and is said below
     if (!measured || findings.length > 0) {
       console.out(FORMATS.text(checked, console.colour))
       return EXIT.findings
     }
-    const out = typeof typed.options.output === 'string' ? path.resolve(console.folder, typed.options.output) : path.join(folder, '_site')
     const unfit = await unfitOutput(out, workspace.folders)
     if (unfit) throw new Misuse(unfit)
     const chromium = typed.options.pdf === true ? chromiumPath() : undefined
     if (typed.options.pdf === true && chromium === undefined) throw new Misuse(NO_CHROMIUM)
     const { buildSite } = await import('../site/build.ts') // what draws and writes is loaded only by who draws: a check starts in half the time
-    const built = await buildSite(measured, { folder, layers: workspace.folders }, out, (stage) => console.progress(stage), { chromium, cache: typed.options['no-cache'] === true ? NO_CACHE : cacheIn(cacheFolder()) })
-    if (isMissing(built)) throw new Misuse(`${built.missing}. The handbook was not written; build without --pdf, or set CHROMIUM_PATH to another Chromium.`)
+    const cache = typed.options['no-cache'] === true ? NO_CACHE : cacheIn(cacheFolder())
+    const built = await buildSite(measured, { folder, layers: workspace.folders }, out, (stage) => console.progress(stage), { chromium, cache, link: typed.options.link === true }).catch(unwritten)
+    if (isMissing(built)) {
+      console.note(`The handbook was not written: ${built.missing}. The old one stays as it was.${chromium === undefined ? '' : ' Build without --pdf, or set CHROMIUM_PATH to another Chromium.'}\n`)
+      return EXIT.usage
+    }
     console.out(`${built.pages} pages in ${built.files} files: ${path.relative(console.folder, out) || out}\n`)
     return EXIT.fine
   },
+}
+
+/** What a machine calls its reasons not to write, in words. */
+const REASONS: Readonly<Record<string, string>> = {
+  ENOSPC: 'the disk is full',
+  EDQUOT: 'the share of the disk that is yours is full',
+  EROFS: 'the disk can only be read',
+  EACCES: 'the place may not be written to',
+  EPERM: 'the place may not be written to',
+  EIO: 'the disk fails',
+  EMFILE: 'too many files are open',
+  ENOENT: 'a file was taken away while it was read or written',
+  EBUSY: 'another program holds one of the files',
+}
+
+/** Why nothing could be written, where the machine says so; anything else is our mistake. */
+function unwritten(error: unknown): Missing {
+  for (let at: unknown = error; at instanceof Error; at = 'originalError' in at ? at.originalError : at.cause) {
+    const reason = 'code' in at ? REASONS[String(at.code)] : undefined
+    if (reason !== undefined) return missing(reason)
+  }
+  throw error
 }

@@ -98,9 +98,9 @@ const first = (curriculum: MeasuredCurriculum): Speech[] => speechesOf(curriculu
  * Draws, writes, indexes and publishes a checked curriculum. `source` is the workspace it was read from; an earlier edition that stays shows its pictures' texts. `progress` is told each stage;
  * with a Chromium, cards are printed to PDF as well; with a cache, what was made before is not made again, to the same bytes.
  *
- * Missing when a card could not be printed; the old handbook stays.
+ * Missing when a card could not be printed, or another build is writing there; the old handbook stays.
  */
-export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves, out: string, progress: (stage: string) => void, { chromium, cache = NO_CACHE }: { chromium?: string | undefined; cache?: Cache } = {}): Promise<Outcome<Built>> {
+export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves, out: string, progress: (stage: string) => void, { chromium, cache = NO_CACHE, link = false }: { chromium?: string | undefined; cache?: Cache; link?: boolean } = {}): Promise<Outcome<Built>> {
   progress('reading earlier editions')
   const { changes, kept } = await readEditions(source.folder, curriculum)
   progress('preparing pictures')
@@ -111,7 +111,7 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
   const pdfs = await printedCards(made, chromium)
   if (isMissing(pdfs)) return pdfs
   let files = 0
-  await publish(out, async (folder) => {
+  const published = await publish(out, async (folder) => {
     progress('writing pages')
     await writeWhole(made, changes, folder)
     for (const { under } of made) await writeFiles(below(under, pictures.files), folder)
@@ -124,7 +124,8 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
     progress('compressing')
     await writeCompressed(folder, cache)
     files = await writeManifest(folder, curriculum.handbook.edition)
-  })
+  }, { link })
+  if (isMissing(published)) return published
   await cache.tidy()
   return { pages: made.reduce((sum, { pages }) => sum + pages.length, 0), files }
 }
