@@ -14,7 +14,7 @@ import { langOf, untranslatedNote } from './in-original.ts'
 import { ladderInWords } from './ladder-diagram.ts'
 import { ownNumbers } from './own-numbers.ts'
 import { inlineProse, prose } from './prose.ts'
-import { loadRail } from './rail.ts'
+import { loadRail, railKey } from './rail.ts'
 import { safetyNotes } from './safety.ts'
 import type { SitePage } from './site-page.ts'
 
@@ -99,7 +99,7 @@ ${ladder.withdrawn_notes.map(({ note, because, by, layer }) => html`<p class="am
 ${facts(ladder)}
 ${onPaper(address, ladder.id)}
 <section><h2 id="rungs">Rungs</h2>
-<ol class="rungs">${ladder.rungs.map((rung) => rungRow(rung, ladder, address))}
+${railKey(ladder)}<ol class="rungs">${ladder.rungs.map((rung) => rungRow(rung, ladder, address))}
 </ol>
 <p><a href="${linkTo(address, FIND_YOUR_RUNG)}?ladder=${ladder.id}">Find your rung on this ladder</a></p></section>
 ${ownNumbers(address, { ladder: ladder.id, rungs: ladder.rungs })}
