@@ -30,7 +30,7 @@ const notes = (title: string, texts: readonly string[], kind = 'wall-note'): Htm
 function legend(ladder: MeasuredLadder): Html | undefined {
   const quantity = commonQuantity(ladder)
   if (ladder.rungs.every(({ outcome }) => isMissing(outcome))) return undefined
-  return html`<p>${quantity && [say`Load: ${quantity}.`, ' ']}The thick bar is for an average body, the thin line spans the bodies tried. A hollow end is an uncertain step, a struck one is too steep, a double end is no heavier.</p>`
+  return html`<p>${quantity && [say`Load: ${quantity}.`, ' ']}The thick bar is for an average body, the thin line spans the bodies tried.</p>`
 }
 
 /** One sheet: some of the rungs, and everything of the ladder that has to be read beside any of them. */
