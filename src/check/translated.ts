@@ -29,10 +29,11 @@ export const SEAL = (language: string, { id }: Spoken): string => `rungbook tran
 
 /** Entries of one list that the other lacks, as often as it lacks them. */
 export function lacking(those: readonly string[], these: readonly string[]): string[] {
-  const left = [...these]
+  const left = new Map<string, number>()
+  for (const one of these) left.set(one, (left.get(one) ?? 0) + 1)
   return those.filter((one) => {
-    const at = left.indexOf(one)
-    if (at >= 0) left.splice(at, 1)
-    return at < 0
+    const count = left.get(one) ?? 0
+    left.set(one, count - 1)
+    return count <= 0
   })
 }

@@ -3,6 +3,7 @@ import type { Curriculum, Ladder, Page } from '../ladder/curriculum.ts'
 import { placeOf } from '../ladder/finding.ts'
 import type { Translated } from '../ladder/translation.ts'
 import { ladderToTranslate, openParts, pageToTranslate, STATE } from '../read/begin-translation.ts'
+import { MOST_KEYS } from '../read/bounds.ts'
 import { nearest } from '../read/nearest.ts'
 import { readCurriculum } from '../read/read-curriculum.ts'
 import { languageIn } from '../read/read-translation.ts'
@@ -123,6 +124,7 @@ async function sealed(curriculum: Curriculum, language: string, id: string | und
     }
     const { file } = translated.own
     const seal = wordSeal(translated)
+    if (seal.of.size > MOST_KEYS) throw new Misuse(`"${one.id}" has ${seal.of.size} parts, more than the ${MOST_KEYS} that can be sealed. Split it.`)
     const changed = await sealWords(folder, file, seal.of)
     if (changed || id !== undefined) console.out(`${file}: ${seal.of.size} parts sealed\n`)
     for (const { key, why } of seal.left) console.note(`${forTerminal(`${file}: ${key} is not sealed: ${why}`)}\n`)

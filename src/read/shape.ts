@@ -12,7 +12,11 @@ function counts(text: string): Map<string, number> {
 
 const number = (count: number, [one, many]: readonly [one: string, many: string], original: number): string => `${count} ${count === 1 ? one : many}, the original ${original}`
 
+/** What a list, a table or a list of terms cannot be without. */
+const COUNTABLE = /^\s*(?:[-+*:|]|\d+[.)])|\|/m
+
 function textDiffers(said: string, original: string): string | undefined {
+  if (!COUNTABLE.test(said) && !COUNTABLE.test(original)) return undefined
   const [is, was] = [counts(said), counts(original)]
   for (const [type, what] of Object.entries(COUNTED)) if (is.get(type) !== was.get(type)) return number(is.get(type) ?? 0, what, was.get(type) ?? 0)
   return undefined

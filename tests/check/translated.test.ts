@@ -72,3 +72,17 @@ test('nobody silences what keeps translated safety notes whole', () => {
   const text = fixture('translated-safety-notes-stand.bad.md').replace('rungs:\n', silence)
   assert.deepEqual(found('silenced', text).map(({ line, rule }) => `${line} ${rule}`), ['10 silences-are-used', '11 silences-are-used', '68 translated-safety-notes-stand', '71 translated-safety-notes-stand', '73 translated-safety-notes-stand'])
 })
+
+test('a translation full of what is not there is told within seconds', () => {
+  const rungs = Array.from({ length: 400 }, (_, index) => `  - { id: rung-number-${index}, title: Rung ${index}, load: { model: skill } }\n`).join('')
+  const astray = Array.from({ length: 5000 }, (_, index) => `## x {#rung-namber-${index}}\n\nx\n`).join('')
+  const sections = Array.from({ length: 400 }, (_, index) => `## Rung ${index} {#rung-number-${index}}\n\nx\n`).join('')
+  const many = '1 '.repeat(100_000)
+  const measured = measure(read({ ...LADDER, 'ladders/balance.md': `${FULL.replace('stop:', `${rungs}stop:`)}\n${sections}`, 'ladders/balance.es.md': `${FULL_ES}\n${astray}`, 'content/safety.md': `${PAGE}\n${many}`, 'content/safety.es.md': `${PAGE_ES}\n${many}` }))
+  const began = process.cpuUsage()
+  const lines = inFiles(check(measured, TODAY).findings).filter((line) => line.includes('translations-have-an-original'))
+  const { user } = process.cpuUsage(began)
+  assert.equal(lines.length, 5000)
+  assert.equal(lines.filter((line) => line.includes('Did you mean')).length, 20)
+  assert.ok(user < 8e6, `${user} µs of work; a guess for each, or a list gone through for each number, would take minutes`)
+})
