@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { fileSchemas, jsonSchemaOf, type FileKind } from '../ladder/json-schema.ts'
-import { curriculumSchema } from './export-json.ts'
+import { curriculumSchema } from '../read/read-exported.ts'
 import { findingsSchema } from './report-json.ts'
 import { reviewSchema } from './review-json.ts'
 import { EXIT, Misuse, type Verb } from './verb.ts'

@@ -8,8 +8,11 @@ import { columns, type Column } from './table-columns.ts'
 import { inCell, tableRowsOf, type Rows } from './table-rows.ts'
 import type { Reading } from './text.ts'
 
-/** A ladder out of a table, before it is a file: its fields, its prose by rung, and the cell each came from; lines count rows, columns cells. */
-export type TableLadder = { readonly fields: LadderFields; readonly intro: string; readonly words: ReadonlyMap<string, RungWords>; readonly places: ReadonlyMap<string, Place> }
+/** A ladder before it is a file: its fields, and its prose by rung. */
+export type SaidLadder = { readonly fields: LadderFields; readonly intro: string; readonly words: ReadonlyMap<string, RungWords> }
+
+/** A ladder out of a table, and the cell each part came from; lines count rows, columns cells. */
+export type TableLadder = SaidLadder & { readonly places: ReadonlyMap<string, Place> }
 
 type Row = Rows['rows'][number]
 

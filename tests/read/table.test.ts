@@ -11,7 +11,7 @@ import { readLadderFile } from '../../src/read/read-ladder.ts'
 import { readTable } from '../../src/read/read-table.ts'
 import { guarded, unguarded } from '../../src/read/table-cell.ts'
 import { columns, letters } from '../../src/read/table-columns.ts'
-import { ladderFile, ladderFileText } from '../../src/read/table-files.ts'
+import { ladderFileText, tableFile } from '../../src/read/table-files.ts'
 import { tableText } from '../../src/read/write-table.ts'
 
 const ROOT = path.resolve(import.meta.dirname, '../..')
@@ -28,7 +28,7 @@ const readAs = (text: string): Ladder | undefined => {
 /** Through a table and back: what was read, and the table it gives. */
 function through(table: string): { readonly ladders: readonly Ladder[]; readonly messages: readonly string[] } {
   const read = readTable('t.csv', bytes(table))
-  const files = (read.value ?? []).map(ladderFile)
+  const files = (read.value ?? []).map(tableFile)
   return { ladders: files.flatMap(({ value }) => (value ? [value.ladder] : [])), messages: [...read.findings, ...files.flatMap(({ findings }) => findings)].map(({ message }) => message) }
 }
 
@@ -86,7 +86,7 @@ test('any ladder that can be written comes back from a table letter for letter, 
       const fields = ladderSchema.safeParse(JSON.parse(JSON.stringify({ id: made.id, ...made.fields, rungs: made.rungs })))
       if (!fields.success) return
       const saidBy = new Map(made.rungs.flatMap(({ id }, index) => (made.words[index] ? [[id, made.words[index]] as const] : [])))
-      const ladder = readAs(ladderFileText({ fields: fields.data, intro: made.intro, words: saidBy, places: new Map() }))
+      const ladder = readAs(ladderFileText({ fields: fields.data, intro: made.intro, words: saidBy }))
       if (!ladder) return // words that Markdown reads otherwise: no file says them
       written += 1
       const table = tableText([ladder])
@@ -120,7 +120,7 @@ test('no cell begins as a formula would, and the apostrophe before it comes off 
 })
 
 test('a table is RFC 4180: CRLF line ends, quotes doubled, and another reader sees the same cells', () => {
-  const ladder = readAs(ladderFileText({ fields: ladderSchema.parse({ id: 'press', title: 'The "press", heavy; slow', movement: 'press', aim: 'a', equipment: ['bench'], standard: { sets: 3, reps: 10 }, form: ['one', 'two'], stop: [], ask_first: [], rungs: [{ id: 'a', title: 'A', load: { model: 'skill' } }] }), intro: '', words: new Map(), places: new Map() }))
+  const ladder = readAs(ladderFileText({ fields: ladderSchema.parse({ id: 'press', title: 'The "press", heavy; slow', movement: 'press', aim: 'a', equipment: ['bench'], standard: { sets: 3, reps: 10 }, form: ['one', 'two'], stop: [], ask_first: [], rungs: [{ id: 'a', title: 'A', load: { model: 'skill' } }] }), intro: '', words: new Map() }))
   assert.ok(ladder)
   const table = tableText([ladder])
   assert.ok(table.startsWith('\ufeffladder,rung,title,'))
