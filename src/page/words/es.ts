@@ -6,8 +6,9 @@ import { ladders } from './es/ladders.ts'
 import { loads } from './es/loads.ts'
 import { own } from './es/own.ts'
 import { pages } from './es/pages.ts'
+import { poses } from './es/poses.ts'
 import { reasons } from './es/reasons.ts'
 import { sources } from './es/sources.ts'
 
 /** The interface in Spanish. */
-export const es: Catalogue = { ...figures, ...pages, ...ladders, ...cards, ...loads, ...reasons, ...own, ...sources, ...checks }
+export const es: Catalogue = { ...figures, ...pages, ...ladders, ...cards, ...loads, ...reasons, ...own, ...sources, ...checks, ...poses }
