@@ -3,8 +3,8 @@ import path from 'node:path'
 import { check } from '../check/index.ts'
 import { inOrder, type Finding } from '../ladder/finding.ts'
 import type { Athlete } from '../load/model.ts'
-import { measure, type MeasuredCurriculum } from '../measure/measure.ts'
-import { readCurriculum } from '../read/read-curriculum.ts'
+import { measure, type MeasuredCurriculum, type Memory } from '../measure/measure.ts'
+import { readCurriculum, type ReadMemory } from '../read/read-curriculum.ts'
 import { readWorkspace, type Workspace } from '../site/disk.ts'
 import { pictureFindings } from '../site/pictures.ts'
 import type { Sources } from './report.ts'
@@ -29,15 +29,18 @@ export type Checked = {
   readonly folder: string
 }
 
+/** What was read and measured before, for who does it again and again. */
+export type Seen = { readonly reading: ReadMemory; readonly measuring: Memory }
+
 /** Reads, measures and checks the workspace that was named, or the folder the command was started in. */
-export async function checkedWorkspace({ options }: Typed, { folder: started, progress }: Pick<Console, 'folder' | 'progress'>, athlete?: Athlete): Promise<Checked> {
+export async function checkedWorkspace({ options }: Typed, { folder: started, progress }: Pick<Console, 'folder' | 'progress'>, athlete?: Athlete, seen?: Seen): Promise<Checked> {
   const folder = path.resolve(started, typeof options.workspace === 'string' ? options.workspace : '.')
   progress('reading the ladders')
   const workspace = await readWorkspace(folder)
-  const reading = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers)
+  const reading = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers, seen?.reading)
   const curriculum = 'value' in reading ? reading.value : undefined
   if (curriculum) progress('computing the loads')
-  const measured = curriculum && measure(curriculum, athlete)
+  const measured = curriculum && measure(curriculum, athlete, seen?.measuring)
   const found = measured ? check(measured, today()) : { findings: [], untold: [] }
   const pictures = measured ? await pictureFindings(measured, { folder, layers: workspace.folders }) : []
   const findings = inOrder([...workspace.findings, ...reading.findings, ...found.findings, ...pictures])

@@ -139,6 +139,9 @@ export type DataFile = { readonly name: string; readonly bytes: string }
 
 const json = (value: unknown): string => `${JSON.stringify(value, null, 1)}\n`
 
+/** One ladder's file of data. */
+export const ladderDataFile = (ladder: MeasuredLadder, edition: string): DataFile => ({ name: `data/ladders/${ladder.id}.json`, bytes: json(ladderData(ladder, edition)) })
+
 /** Every ladder, rung, number and source as JSON, with the schemas they keep to. */
 export function dataFiles({ handbook, ladders }: MeasuredCurriculum): DataFile[] {
   const index: IndexData = {
@@ -151,7 +154,7 @@ export function dataFiles({ handbook, ladders }: MeasuredCurriculum): DataFile[]
   }
   return [
     { name: 'data/index.json', bytes: json(index) },
-    ...ladders.map((ladder) => ({ name: `data/ladders/${ladder.id}.json`, bytes: json(ladderData(ladder, handbook.edition)) })),
+    ...ladders.map((ladder) => ladderDataFile(ladder, handbook.edition)),
     { name: 'data/index.schema.json', bytes: json(z.toJSONSchema(indexDataSchema, { target: 'draft-7' })) },
     { name: 'data/ladder.schema.json', bytes: json(z.toJSONSchema(ladderDataSchema, { target: 'draft-7' })) },
   ]

@@ -1,4 +1,4 @@
-import type { MeasuredCurriculum, MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
+import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
 import type { Address } from './address.ts'
 import { cardPages } from './cards-page.ts'
 import { changesPage, type EditionChanges } from './changes-page.ts'
@@ -25,24 +25,44 @@ export type WrittenPage = { readonly address: Address; readonly html: string }
 export type Beside = { readonly diagrams: ReadonlyMap<string, Html>; readonly drawn?: Drawn; readonly examples: Examples; readonly editions: readonly EditionChanges[]; readonly pdfs?: boolean; readonly languages?: Frame['languages'] }
 
 /** Every page of a handbook, in a fixed order. */
-export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, drawn = new Map(), examples, editions, pdfs = false, languages = [] }: Beside, tongue: Tongue): WrittenPage[] {
-  const { handbook, logo, ladders, pages } = curriculum
-  const frame: Frame = {
+export function handbookPages(curriculum: MeasuredCurriculum, beside: Beside, tongue: Tongue): WrittenPage[] {
+  const frame = frameOf(curriculum, beside.languages ?? [], tongue)
+  const made: SitePage[] = [firstPage(curriculum), ...curriculum.ladders.flatMap((ladder) => ladderPages(ladder, beside.diagrams.get(ladder.id) ?? raw(''), curriculum)), ...otherPages(curriculum, beside)]
+  return made.map((page) => writtenPage(page, frame, beside.drawn ?? new Map(), tongue))
+}
+
+/** The frame that stands around each page. */
+export function frameOf({ handbook, logo, pages }: MeasuredCurriculum, languages: Frame['languages'], { language }: Tongue): Frame {
+  return {
     title: handbook.title,
     logo: logo === undefined ? undefined : raw(logo),
     organisation: handbook.organisation,
     edition: handbook.edition,
     contact: handbook.contact,
     published: handbook.address?.replace(/\/$/, ''),
-    language: tongue.language,
+    language,
     languages,
     safety: pages.find(({ id }) => id === 'safety'),
   }
-  const aboutLadder = (page: SitePage, ladder: MeasuredLadder): SitePage => ({ ...page, about: ladderAbout(handbook.title, ladder, page.description) })
-  const aboutRung = (page: SitePage, rung: MeasuredRung, ladder: MeasuredLadder): SitePage => ({ ...page, about: rungAbout(handbook.title, rung, ladder, page.description) })
-  const made: SitePage[] = [
-    { ...homePage(curriculum), about: handbookAbout(curriculum) },
-    ...ladders.flatMap((ladder) => [aboutLadder(ladderPage(ladder, diagrams.get(ladder.id) ?? raw('')), ladder), ...ladder.rungs.map((rung) => aboutRung(rungPage(rung, ladder), rung, ladder))]),
+}
+
+/** The page that everything is found from. */
+export const firstPage = (curriculum: MeasuredCurriculum): SitePage => ({ ...homePage(curriculum), about: handbookAbout(curriculum) })
+
+/** A ladder's page and those of its rungs. */
+export function ladderPages(ladder: MeasuredLadder, diagram: Html, { handbook: { title } }: MeasuredCurriculum): SitePage[] {
+  const whole = ladderPage(ladder, diagram)
+  const rungs = ladder.rungs.map((rung): SitePage => {
+    const page = rungPage(rung, ladder)
+    return { ...page, about: rungAbout(title, rung, ladder, page.description) }
+  })
+  return [{ ...whole, about: ladderAbout(title, ladder, whole.description) }, ...rungs]
+}
+
+/** Every page but the first and those of the ladders. */
+export function otherPages(curriculum: MeasuredCurriculum, { examples, editions, pdfs = false }: Pick<Beside, 'examples' | 'editions' | 'pdfs'>): SitePage[] {
+  const { handbook, ladders, pages } = curriculum
+  return [
     ...pages.map((page) => ({ ...contentPage(page), about: pageAbout(handbook.title, page) })),
     findYourRungPage(curriculum),
     myLaddersPage(curriculum),
@@ -55,5 +75,7 @@ export function handbookPages(curriculum: MeasuredCurriculum, { diagrams, drawn 
     searchPage(),
     notFoundPage(),
   ]
-  return made.map((page) => ({ address: page.address, html: withDrawn(framed(page, frame, tongue), drawn, page.address) }))
 }
+
+/** One page finished: in its frame, in one language, with what was drawn in its place. */
+export const writtenPage = (page: SitePage, frame: Frame, drawn: Drawn, tongue: Tongue): WrittenPage => ({ address: page.address, html: withDrawn(framed(page, frame, tongue), drawn, page.address) })

@@ -20,6 +20,9 @@ function wrapped(text: Part, tongue: Tongue): string {
   return lines.join('\n')
 }
 
+/** By what name the drawing of a ladder is known. */
+export const diagramName = ({ id }: Pick<MeasuredLadder, 'id'>): string => `diagram-of-${id}`
+
 /**
  * A ladder as a Mermaid flowchart, the first rung at the bottom.
  *

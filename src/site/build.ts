@@ -9,7 +9,7 @@ import { handbookPages, type WrittenPage } from '../page/handbook-pages.ts'
 import { raw, type Html } from '../page/html.ts'
 import { speechesOf, type Speech } from '../page/speech.ts'
 import { headersFile, siteMap, webManifest } from '../page/site-files.ts'
-import { ladderDiagram } from '../page/ladder-diagram.ts'
+import { diagramName, ladderDiagram } from '../page/ladder-diagram.ts'
 import { assetFiles } from './assets.ts'
 import { NO_CACHE, type Cache } from './cache.ts'
 import { drawFences } from './draw-fences.ts'
@@ -46,7 +46,7 @@ async function drawnPages(speeches: readonly Speech[], { editions, cache, drawn 
   for (const speech of speeches) {
     const { curriculum, tongue } = speech
     const diagrams = new Map<string, Html>()
-    for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await draw(ladderDiagram(ladder, tongue), `diagram-of-${ladder.id}`)))
+    for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await draw(ladderDiagram(ladder, tongue), diagramName(ladder))))
     made.push({ ...speech, pages: handbookPages(curriculum, { diagrams, drawn: new Map([...drawn, ...(await drawFences(curriculum, draw))]), examples, editions, pdfs, languages }, tongue) })
   }
   return made
@@ -129,7 +129,6 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
   await cache.tidy()
   return { pages: made.reduce((sum, { pages }) => sum + pages.length, 0), files }
 }
-
 /** The whole handbook in memory, as a preview serves it. */
 export async function siteInMemory(curriculum: MeasuredCurriculum, source: Shelves, cache: Cache = NO_CACHE): Promise<SiteFile[]> {
   const { changes } = await readEditions(source.folder, curriculum)

@@ -1,0 +1,124 @@
+import { diagramName, ladderDiagram } from '../page/ladder-diagram.ts'
+import { changesPage } from '../page/changes-page.ts'
+import { dataFiles, ladderDataFile } from '../page/data.ts'
+import { drawnHere, type Drawn } from '../page/drawn.ts'
+import { feed } from '../page/feed.ts'
+import { firstPage, frameOf, ladderPages, otherPages, writtenPage, type WrittenPage } from '../page/handbook-pages.ts'
+import { webManifest } from '../page/site-files.ts'
+import type { SitePage } from '../page/site-page.ts'
+import { speechesOf, type Speech } from '../page/speech.ts'
+import type { MeasuredCurriculum } from '../measure/measure.ts'
+import { assetFiles } from './assets.ts'
+import type { Cache } from './cache.ts'
+import { drawFences } from './draw-fences.ts'
+import { drawnOnce } from './drawn-once.ts'
+import { shareFiles } from './drawn-pictures.ts'
+import { readEditions } from './editions.ts'
+import type { Shelves } from './picture-bytes.ts'
+import { publishedPictures } from './pictures.ts'
+import { fileOf } from './plugin.ts'
+import { ruleExamples } from './rule-examples.ts'
+import { searchFiles } from './search-index.ts'
+import type { SiteFile } from './site-file.ts'
+
+/** A handbook made file by file, when somebody asks: a save costs only what is looked at. The files are those of a build, less what serves readers without a signal. */
+export type LiveHandbook = { file(name: string): Promise<SiteFile['bytes'] | undefined> }
+
+/** Stylesheet and scripts, which outlive a change of the curriculum. */
+export type AssetMemory = Map<string, Promise<ReadonlyMap<string, SiteFile['bytes']>>>
+
+/** Makes something once, when it is first wanted. */
+function lazily<Made>(make: () => Made): () => Made {
+  let made: { readonly value: Made } | undefined
+  return () => (made ??= { value: make() }).value
+}
+
+const byName = (files: readonly SiteFile[]): ReadonlyMap<string, SiteFile['bytes']> => new Map(files.map(({ name, bytes }) => [name, bytes]))
+const byFile = (pages: readonly SitePage[]): ReadonlyMap<string, SitePage> => new Map(pages.map((page) => [fileOf(page.address), page]))
+
+/** Everything of a measured curriculum that a build would write, each file when it is asked for. */
+export function liveHandbook(curriculum: MeasuredCurriculum, source: Shelves, cache: Cache, assets: AssetMemory): LiveHandbook {
+  const speeches = lazily(() => speechesOf(curriculum))
+  const draw = lazily(() => drawnOnce(cache))
+  const pictures = lazily(() => publishedPictures(curriculum, source, cache))
+  const editions = lazily(() => readEditions(source.folder, curriculum))
+  const voices = lazily(() => speeches().map((speech) => voice(speech, { speeches: speeches(), draw, pictures, editions, assets })))
+  return {
+    async file(name) {
+      const own = voices().toSorted((a, b) => b.under.length - a.under.length).find(({ under }) => name.startsWith(under))
+      return own?.file(name.slice(own.under.length))
+    },
+  }
+}
+
+type Shared = {
+  readonly speeches: readonly Speech[]
+  readonly draw: () => ReturnType<typeof drawnOnce>
+  readonly pictures: () => ReturnType<typeof publishedPictures>
+  readonly editions: () => ReturnType<typeof readEditions>
+  readonly assets: AssetMemory
+}
+
+/** The handbook in one language. */
+function voice(speech: Speech, shared: Shared): LiveHandbook & { readonly under: string } {
+  const { curriculum, tongue, under } = speech
+  const languages = shared.speeches.map(({ tongue: { language, name }, under: folder, curriculum: { handbook: { address } } }) => ({ language, name, under: folder, root: address }))
+  const frame = frameOf(curriculum, languages, tongue)
+  const ladders = new Map(curriculum.ladders.map((ladder) => [ladder.id, ladder]))
+  const ofLadder = new Map<string, ReadonlyMap<string, SitePage>>()
+  const rest = lazily(async () => byFile(otherPages(curriculum, { examples: await ruleExamples(), editions: [] })))
+  const fences = lazily(async () => drawFences(curriculum, await shared.draw()))
+  const drawn = lazily(async (): Promise<Drawn> => new Map([...(await shared.pictures()).drawn, ...(await fences())]))
+  const data = lazily(() => byName(dataFiles(curriculum)))
+  const share = lazily(() => byName(shareFiles(curriculum)))
+  const search = lazily(async () => byName(await searchFiles(await everyPage())))
+
+  async function pageAt(name: string): Promise<SitePage | undefined> {
+    if (name === 'index.html') return firstPage(curriculum)
+    if (name === 'changes/index.html') return changesPage(curriculum, (await shared.editions()).changes)
+    const id = name.slice(0, name.indexOf('/'))
+    const ladder = ladders.get(id)
+    if (!ladder) return (await rest()).get(name)
+    const known = ofLadder.get(id) ?? byFile(ladderPages(ladder, drawnHere(diagramName(ladder)), curriculum))
+    ofLadder.set(id, known)
+    return known.get(name) ?? (await rest()).get(name)
+  }
+
+  async function finished(page: SitePage): Promise<WrittenPage> {
+    const ladder = page.ladder === undefined ? undefined : ladders.get(page.ladder)
+    const own: Drawn = ladder ? new Map([[diagramName(ladder), await (await shared.draw())(ladderDiagram(ladder, tongue), diagramName(ladder))]]) : new Map()
+    return writtenPage(page, frame, new Map([...(await drawn()), ...own]), tongue)
+  }
+
+  async function everyPage(): Promise<WrittenPage[]> {
+    const all = [firstPage(curriculum), ...curriculum.ladders.flatMap((ladder) => ladderPages(ladder, drawnHere(diagramName(ladder)), curriculum)), ...(await rest()).values()]
+    return all.map((page) => writtenPage(page, frame, new Map(), tongue)) // pictures hold nothing to search
+  }
+
+  function asset(name: string): Promise<SiteFile['bytes'] | undefined> {
+    const key = JSON.stringify([curriculum.handbook, tongue.language, [...(curriculum.words?.get(tongue.language) ?? [])]])
+    const made = shared.assets.get(key) ?? assetFiles(curriculum.handbook, tongue).then(byName)
+    shared.assets.set(key, made)
+    return made.then((files) => files.get(name))
+  }
+
+  return {
+    under,
+    async file(name) {
+      if (name.endsWith('.html')) {
+        const page = await pageAt(name)
+        return page && (await finished(page)).html
+      }
+      if (name.startsWith('pagefind/')) return (await search()).get(name)
+      if (name.startsWith('data/ladders/')) {
+        const ladder = ladders.get(name.slice('data/ladders/'.length, -'.json'.length))
+        return ladder && ladderDataFile(ladder, curriculum.handbook.edition).bytes
+      }
+      if (name.startsWith('data/')) return data().get(name)
+      if (name === 'feed.xml') return feed(curriculum, (await shared.editions()).changes, tongue)
+      if (name === 'manifest.webmanifest') return webManifest(curriculum, tongue)
+      if (name === 'service-worker.js') return undefined // nothing is kept of a preview
+      return (await asset(name)) ?? share().get(name) ?? (await shared.pictures()).files.find((file) => file.name === name)?.bytes
+    },
+  }
+}
