@@ -10,6 +10,9 @@ export const drawingKey = (chart: Flowchart): string => `drawing-${digestOf(flow
 /** A coach's words, as they are in every language. */
 const theirs = (text: string): Html => raw(escaped(text.replaceAll('\n', ' ')))
 
+/** A label before an answer: a question mark ends it, else a comma does. */
+const ended = (label: Html | undefined): string => (label === undefined ? '' : /[?!.:]$/.test(label.html) ? label.html : `${label.html},`)
+
 /** A flowchart in a page: the drawing in a frame that scrolls, its title, and the same in words. */
 export function flowchart(chart: Flowchart): Html {
   const { title, description, boxes, arrows } = chart
@@ -21,7 +24,7 @@ export function flowchart(chart: Flowchart): Html {
 <ul>${alone.map(({ id }) => html`
 <li>${label.get(id)}</li>`)}${arrows.map(({ from, to, label: words }) => (words === undefined ? html`
 <li>${label.get(from)}, then ${label.get(to)}</li>` : html`
-<li>${label.get(from)}, ${theirs(words)}: ${label.get(to)}</li>`))}
+<li>${raw(ended(label.get(from)))} ${theirs(words)}: ${label.get(to)}</li>`))}
 </ul></details></figure>
 `
 }

@@ -40,6 +40,11 @@ test('a fence becomes a drawing with a title, and the same in words', async () =
   assert.deepEqual([...found.querySelectorAll('details li')].map(({ textContent }) => textContent), ['<img src=x onerror=alert(1)>, {text} & yes: Ready?'])
 })
 
+test('in words a question is answered, and anything else is followed', () => {
+  const { document } = parseHTML(`<!doctype html><html><body>${prose('```mermaid T\nflowchart TB\na{"Held?"} -- yes --> b["Up"] -->|"soon"| c["Further"] --> d["End"]\n```\n', { from: '/a/', first_heading: 2 }).html}</body></html>`)
+  assert.deepEqual([...document.querySelectorAll('details li')].map(({ textContent }) => textContent), ['Held? yes: Up', 'Up, soon: Further', 'Further, then End'])
+})
+
 test('no word of a fence becomes markup, in the drawing or beside it', async () => {
   const found = await page(FENCE)
   assert.equal(found.querySelectorAll('img, b, script, [onerror], style, [style], a').length, 0)
