@@ -3,6 +3,7 @@ import { readFileSync, rmSync } from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
 import { browserPath, installBrowser } from './browser-path.ts'
+import { installNginx, nginxPath } from './nginx-path.ts'
 
 /**
  * Runs every test there is: types, lint, then vitest, whose browser tests need a Chromium.
@@ -13,6 +14,8 @@ if (!browserPath()) {
   process.stderr.write('The tests need a Chromium: install one, or set CHROMIUM_PATH to its program, and run them again.\n')
   process.exit(2)
 }
+
+if (!nginxPath()) installNginx()
 
 const step = (name: string, ...words: string[]): boolean => {
   process.stdout.write(`${name}\n`)
@@ -26,5 +29,6 @@ const tested = step('tests', 'vitest', 'run', '--reporter=default', '--reporter=
 const { numPassedTests = 0, numFailedTests = 0 } = tested || typed ? (JSON.parse(readFileSync(counts, 'utf8')) as { numPassedTests?: number; numFailedTests?: number }) : {}
 rmSync(counts, { force: true })
 const failed = numFailedTests + [typed, linted].filter((passed) => !passed).length + (!tested && numFailedTests === 0 ? 1 : 0)
+if (!nginxPath()) process.stdout.write('NOT RUN: the tests of hosting/nginx.conf, for want of an nginx (Debian: nginx-light)\n')
 process.stdout.write(`${numPassedTests} passed, ${failed} failed\n`)
 process.exit(failed === 0 ? 0 : 1)

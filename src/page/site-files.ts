@@ -1,7 +1,6 @@
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import { accentOf, LIGHT_PAPER, STARTER_ACCENT } from './accent.ts'
 import { escaped } from './escaped.ts'
-import { POLICY } from './frame.ts'
 import { say } from './html.ts'
 import type { Tongue } from './tongue.ts'
 import { spoken } from './written.ts'
@@ -47,21 +46,3 @@ export function siteMap(languages: readonly Mapped[]): string {
   const more = languages.length < 2 ? '' : ' xmlns:xhtml="http://www.w3.org/1999/xhtml"'
   return `<?xml version="1.0" encoding="utf-8"?>\n<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9"${more}>\n${locations.join('')}</urlset>\n`
 }
-
-/** Seconds a file may be kept without asking again: named by its content, a year; else asked for each time. */
-const YEAR_S = 31_536_000
-
-const NAMED_BY_CONTENT = (under: string): string => ['fragment', 'index'].map((kind) => `
-/${under}pagefind/${kind}/*
-  Cache-Control: public, max-age=${YEAR_S}, immutable
-`).join('')
-
-/** Headers for static hosts that read a file of this form: a path, then indented headers. */
-export const headersFile = (folders: readonly string[]): string => `/*
-  Content-Security-Policy: ${POLICY}; frame-ancestors 'none'
-  Strict-Transport-Security: max-age=${YEAR_S}
-  X-Content-Type-Options: nosniff
-  Referrer-Policy: no-referrer
-  Permissions-Policy: camera=(), microphone=(), geolocation=(), payment=(), usb=()
-  Cache-Control: no-cache
-${folders.map(NAMED_BY_CONTENT).join('')}`
