@@ -46,7 +46,10 @@ export type Inputs = Readonly<Record<string, Input>>
 /** A point in the plane of the movement: metres, x level, y up, feet at the origin. */
 export type Point = { readonly x: number; readonly y: number }
 
+/** A joint, or an end of the body, that a figure is drawn by. */
 export type Joint = 'toe' | 'ball' | 'heel' | 'ankle' | 'knee' | 'hip' | 'shoulder' | 'elbow' | 'wrist' | 'hand' | 'head'
+
+/** Where the joints are that a pose knows. */
 export type Joints = Readonly<Partial<Record<Joint, Point>>>
 
 /** One still of a movement: the joints of the reference man as the statics used them, with the mean of the forces on him and on the reference woman. */

@@ -1,0 +1,28 @@
+import assert from 'node:assert/strict'
+import { readFileSync } from 'node:fs'
+import path from 'node:path'
+import { test } from 'vitest'
+import { exportsOf, OFFERED } from '../../pack/reference.ts'
+import { REPOSITORY } from '../site/demo.ts'
+
+for (const { folder, files } of OFFERED) {
+  const exported = files.flatMap((file) => exportsOf(file, readFileSync(path.join(REPOSITORY, 'src', folder, `${file}.ts`), 'utf8')))
+
+  test(`everything rungbook/${folder} offers has a docstring`, () => {
+    assert.ok(exported.length > 0)
+    assert.deepEqual(exported.filter(({ says }) => says === '').map(({ file, name }) => `src/${folder}/${file}.ts ${name}`), [])
+  })
+
+  test(`rungbook/${folder} offers no name twice`, () => {
+    const names = exported.map(({ name }) => name)
+    assert.deepEqual(names.filter((name, index) => names.indexOf(name) < index), [])
+  })
+}
+
+test('a declaration is taken whole, with its docstring, and one without is found', () => {
+  const text = `/** One.\n *\n * Units  m. */\nexport declare const one: {\n    readonly a: () => void;\n};\nexport type Two<A> = A | string;\n`
+  assert.deepEqual(exportsOf('x', text), [
+    { file: 'x', name: 'one', declared: 'export declare const one: {\n    readonly a: () => void;\n};', says: 'One.\n\nUnits  m.' },
+    { file: 'x', name: 'Two', declared: 'export type Two<A> = A | string;', says: '' },
+  ])
+})
