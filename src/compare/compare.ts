@@ -4,7 +4,7 @@ import type { Change, Comparison, Weight } from './change.ts'
 import { followedIn } from './followed.ts'
 import { change } from './make.ts'
 import { placementsFollow } from './placed.ts'
-import { spokenChanges, spokenFollows } from './spoken.ts'
+import { listChanges, spokenChanges, spokenFollows } from './spoken.ts'
 import { paired, typedIn } from './typed.ts'
 
 /**
@@ -14,23 +14,22 @@ import { paired, typedIn } from './typed.ts'
  */
 export function compare(before: MeasuredCurriculum, after: MeasuredCurriculum): Comparison {
   const pages = pageChanges(before, after)
-  const typed: Change[] = [...handbookChanges(before, after), ...pages.typed]
+  const typed: Change[] = [...handbookChanges(before, after), ...listChanges(before.words, after.words), ...pages.typed]
   const followed: Change[] = [...pages.followed]
   const then = new Map(before.ladders.map((ladder) => [ladder.id, ladder]))
   const now = new Map(after.ladders.map((ladder) => [ladder.id, ladder]))
   for (const ladder of after.ladders) {
     const was = then.get(ladder.id)
-    const spoken = was ? spokenChanges(was, ladder, { ladder: ladder.id }) : []
-    typed.push(...spoken)
-    if (was?.rungs === ladder.rungs) continue // the very same value, read and measured once
-    if (!was) typed.push(whole('ladder-added', ladder, 'growth'))
-    else {
-      const pair = paired(was, ladder)
-      const own = typedIn(pair)
-      typed.push(...own)
-      if (own.length > 0) followed.push(...followedIn(pair, own), ...placementsFollow(pair, own))
-      followed.push(...spokenFollows(was, ladder, { ladder: ladder.id }, [...own, ...spoken].map(({ fingerprint }) => fingerprint)))
+    if (!was) {
+      typed.push(whole('ladder-added', ladder, 'growth'))
+      continue
     }
+    const pair = paired(was, ladder)
+    const own = was.rungs === ladder.rungs ? [] : typedIn(pair) // the very same value, read and measured once
+    const spoken = spokenChanges(was, ladder, { ladder: ladder.id })
+    typed.push(...own, ...spoken)
+    if (own.length > 0) followed.push(...followedIn(pair, own), ...placementsFollow(pair, own))
+    followed.push(...spokenFollows(was, ladder, { ladder: ladder.id }, [...own, ...spoken].map(({ fingerprint }) => fingerprint)))
   }
   for (const ladder of before.ladders) if (!now.has(ladder.id)) typed.push(whole('ladder-withdrawn', ladder, 're-placing'))
   return { typed: weightiest(typed), followed: weightiest(followed) }

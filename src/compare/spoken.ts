@@ -1,5 +1,5 @@
 import { placeOf, type Path, type Place, type Places } from '../ladder/finding.ts'
-import { textsIn, type Translated, type Words } from '../ladder/translation.ts'
+import { textsIn, type Translated, type WordLists, type Words } from '../ladder/translation.ts'
 import type { Change, Subject } from './change.ts'
 import { change } from './make.ts'
 
@@ -47,5 +47,15 @@ export function spokenFollows(before: Spoken, after: Spoken, subject: Subject, c
       ...(gone.length > 0 ? [change({ kind: 'translation-no-longer-stands', subject, name: language, weight: 'wording', after: { text: gone.join(', ') }, is: at, causes })] : []),
       ...(come.length > 0 ? [change({ kind: 'translation-stands-again', subject, name: language, weight: 'wording', after: { text: come.join(', ') }, is: at, causes })] : []),
     ]
+  })
+}
+
+/** Words shared by all that are said otherwise: equipment, movements, words of the interface. */
+export function listChanges(before: WordLists = new Map(), after: WordLists = new Map()): Change[] {
+  return [...new Set([...before.keys(), ...after.keys()])].flatMap((language) => {
+    const [was, is] = [before, after].map((lists) => lists.get(language) ?? new Map<string, string>()) as [ReadonlyMap<string, string>, ReadonlyMap<string, string>]
+    return [...new Set([...was.keys(), ...is.keys()])].flatMap((phrase) =>
+      was.get(phrase) === is.get(phrase) ? [] : [change({ kind: 'translation-reworded', subject: {}, name: `${language} ${phrase}`, weight: 'wording', before: side(was.get(phrase)), after: side(is.get(phrase)) })],
+    )
   })
 }

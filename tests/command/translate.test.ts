@@ -6,7 +6,7 @@ import { withSeal } from '../../src/site/write-words.ts'
 import { FULL, FULL_ES, TWO } from '../read/spanish.ts'
 import { edited } from '../read/said.ts'
 import { run } from '../site/demo.ts'
-import { folderNamed, write } from './repository.ts'
+import { folderNamed, repository, write } from './repository.ts'
 
 const PAGE = '---\ntitle: Safety first\nsummary: When you should stop at once.\n---\n\nFirst of all, stop.\n\n## Stepping back\n\n- Go down one rung.\n'
 
@@ -88,6 +88,19 @@ test('a layer begins with what it changed, and seals its own files alone', async
   assert.deepEqual(await run(club, 'translate', 'es', '--seal'), { code: 0, out: 'ladders/balance.es.md: 2 parts sealed\n', note: '' })
   assert.equal(textOf(folder, 'ladders/arms/balance.es.md'), below)
   assert.equal((await run(club, 'translate', 'es', 'balance')).out, 'Nothing of "balance" is left to translate into es.\n')
+})
+
+test('a review reads translations and lists of words as they were at a commit, also of a workspace within a repository', async () => {
+  const files = { 'handbook.yaml': TWO, 'ladders/balance.md': FULL, 'ladders/balance.es.md': FULL_ES, 'words.es.yaml': 'wall: pared\n' }
+  for (const inside of ['', 'club/']) {
+    const folder = repository(`reviewed-${inside.replace('/', '')}`, Object.fromEntries(Object.entries(files).map(([file, text]) => [inside + file, text])))
+    const workspace = path.join(folder, inside)
+    assert.equal((await run(workspace, 'review', 'HEAD')).out, '')
+    write(workspace, { 'words.es.yaml': 'wall: muro\n', 'ladders/balance.es.md': edited(FULL_ES, 'Dedos quietos', 'Dedos tranquilos') })
+    const { out } = await run(workspace, 'review', 'HEAD')
+    assert.match(out, /handbook {2}translation said otherwise: es wall, pared → muro\n/)
+    assert.match(out, /balance {2}translation said otherwise: es free\/cues, Dedos quietos\. → Dedos tranquilos\.\n/)
+  }
 })
 
 test('wrong usage is told apart', async () => {

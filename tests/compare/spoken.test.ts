@@ -44,6 +44,20 @@ test('a translation that no longer stands follows from what was typed in the ori
   assert.deepEqual(page.followed, ['page safety at content/safety.es.md:2, translation no longer stands: es, intro'])
 })
 
+test('words shared by all that are said otherwise are wording of the handbook', () => {
+  const listed = (text: string): Files => ({ ...BOTH, 'words.es.yaml': text })
+  assert.deepEqual(said(listed('wall: pared\n'), listed('wall: muro\nbalance: equilibrio\n')).typed, ['handbook at undefined:undefined, translation said otherwise: es wall, pared → muro', 'handbook at undefined:undefined, translation said otherwise: es balance, equilibrio'])
+})
+
+test('a translation made again stands again, where its ladder is the very value it was', () => {
+  const [reading, measuring] = [new Map(), new WeakMap()]
+  const at = (files: Files) => measure(readCurriculum([layer('', files)], reading).value ?? assert.fail(), undefined, measuring)
+  const stale = { ...ladderWith('Quiet toes', 'Still toes') }
+  const again = sealed('balance', 'ladders/balance.es.md', { ...stale, 'ladders/balance.es.md': edited(stale['ladders/balance.es.md'] ?? '', 'Dedos quietos', 'Dedos inmóviles') })
+  const { typed, followed } = compare(at(stale), at(again))
+  assert.deepEqual([...typed, ...followed].map(changeText), ['translation said otherwise: es free/cues, Dedos quietos. → Dedos inmóviles.', 'translation stands again: es, free/cues'])
+})
+
 test('a translation that came or went is one change', () => {
   const english = without(BOTH, 'ladders/balance.es.md')
   assert.deepEqual(said(english, BOTH), { typed: ['balance at ladders/balance.es.md:2, new translation: es, Standing on one leg'], followed: [] })
