@@ -8,6 +8,10 @@ if (has('#offline') && window.isSecureContext) void import('./offline.ts').then(
 const timer = document.querySelector<HTMLElement>('#timer')
 if (timer) void import('./timer.ts').then(({ startTimer }) => startTimer(document, timer))
 
+const printed = document.querySelector<HTMLElement>('#printed')
+const card = new URLSearchParams(window.location.search).get('edition')
+if (printed && card !== null) void import('./printed.ts').then(({ startPrinted }) => startPrinted(document, printed, card))
+
 const own = document.querySelector<HTMLElement>('#own-numbers')
 const find = document.querySelector<HTMLFormElement>('form#find')
 if (find) void import('./find-your-rung.ts').then(({ startFindYourRung }) => startFindYourRung(find, document))

@@ -15,6 +15,10 @@ export const pocketAddress = (ladder: string): Address => `${CARDS}${ladder}/poc
 export const wallPdf = (ladder: string): string => `pdf/${ladder}-wall-a4.pdf`
 export const pocketPdf = (ladder: string): string => `pdf/${ladder}-pocket.pdf`
 
+/** For whoever comes from a printed card: where changes are told, and for a script, what to look them up in. */
+export const fromPrinted = (from: Address, edition: string, ladder: string, rung?: string): Html =>
+  html`<p class="on-paper" id="printed" data-edition="${edition}" data-data="${linkTo(from, '/data/editions.json')}" data-page="${rung === undefined ? ladder : `${ladder}/${rung}`}">Here from a card of an older edition? <a href="${linkTo(from, '/changes/')}">See what has changed since</a>.</p>`
+
 /** The line that leads from a ladder's or a rung's page to its cards. */
 export const onPaper = (from: Address, ladder: string, rung?: string): Html =>
   html`<p class="on-paper">On paper: <a href="${linkTo(from, wallAddress(ladder))}">wall card of the ladder</a>, <a href="${linkTo(from, pocketAddress(ladder))}${rung === undefined ? '' : `#card-${rung}`}">${rung === undefined ? 'a pocket card a rung' : 'pocket card of this rung'}</a></p>`

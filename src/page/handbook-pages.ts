@@ -50,10 +50,10 @@ export function frameOf({ handbook, logo, pages }: MeasuredCurriculum, languages
 export const firstPage = (curriculum: MeasuredCurriculum): SitePage => ({ ...homePage(curriculum), about: handbookAbout(curriculum) })
 
 /** A ladder's page and those of its rungs. */
-export function ladderPages(ladder: MeasuredLadder, diagram: Html, { handbook: { title } }: MeasuredCurriculum): SitePage[] {
-  const whole = ladderPage(ladder, diagram)
+export function ladderPages(ladder: MeasuredLadder, diagram: Html, { handbook: { title, edition } }: MeasuredCurriculum): SitePage[] {
+  const whole = ladderPage(ladder, diagram, edition)
   const rungs = ladder.rungs.map((rung): SitePage => {
-    const page = rungPage(rung, ladder)
+    const page = rungPage(rung, ladder, edition)
     return { ...page, about: rungAbout(title, rung, ladder, page.description) }
   })
   return [{ ...whole, about: ladderAbout(title, ladder, whole.description) }, ...rungs]

@@ -7,7 +7,8 @@ import type { Step } from '../measure/step.ts'
 import { weeksToAim } from '../measure/way-to-aim.ts'
 import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
 import { FIND_YOUR_RUNG } from './find-your-rung-page.ts'
-import { onPaper } from './cards-page.ts'
+import { fromPrinted, onPaper } from './cards-page.ts'
+import { comingBack } from './coming-back.ts'
 import { figure, kindText, loadText, notComputed, titleOf, workingOf } from './figures.ts'
 import { amount, between, html, joined, say, type Html, type Part, type Words } from './html.ts'
 import { langOf, untranslatedNote } from './in-original.ts'
@@ -83,7 +84,7 @@ ${fact('Review', reviewText(ladder))}
 }
 
 /** One ladder: its rungs along a rail, its diagram with the same in words, its steps, its safety notes. */
-export function ladderPage(ladder: MeasuredLadder, diagram: Html): SitePage {
+export function ladderPage(ladder: MeasuredLadder, diagram: Html, edition: string): SitePage {
   const address = ladderAddress(ladder.id)
   return {
     address,
@@ -98,6 +99,7 @@ ${ladder.amended.map(({ by, because, what }) => html`<p class="amended">Changed 
 ${ladder.withdrawn_notes.map(({ note, because, by, layer }) => html`<p class="amended">Safety note withdrawn by ${by} for ${layer}: “${note}”. ${because}</p>`)}
 ${facts(ladder)}
 ${onPaper(address, ladder.id)}
+${fromPrinted(address, edition, ladder.id)}
 <section><h2 id="rungs">Rungs</h2>
 ${railKey(ladder)}<ol class="rungs">${ladder.rungs.map((rung) => rungRow(rung, ladder, address))}
 </ol>
@@ -112,6 +114,7 @@ ${safetyNotes(ladder, address)}
 <div class="beside"><figure class="diagram" role="img" aria-label="Ladder diagram; the list beside it says the same.">${diagram}</figure>
 <div>${ladderInWords(ladder, address)}</div></div></section>
 ${stepTable(ladder, address)}
+${comingBack()}
 ${(ladder.sources ?? []).length > 0 && html`<section><h2 id="sources">Sources</h2><ul>${(ladder.sources ?? []).map(({ cite }) => html`
 <li>${cite}</li>`)}
 </ul></section>`}`,

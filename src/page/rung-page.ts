@@ -10,7 +10,7 @@ import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { repsText } from '../measure/predict.ts'
 import type { Step } from '../measure/step.ts'
 import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
-import { onPaper } from './cards-page.ts'
+import { fromPrinted, onPaper } from './cards-page.ts'
 import { figure, kindText, loadText, notComputed, spanText, spreadText, titleOf } from './figures.ts'
 import { floorMarkTable } from './floor-marks.ts'
 import { amount, between, html, joined, say, type Html, type Part } from './html.ts'
@@ -157,7 +157,7 @@ const partsOf = ({ id, words }: MeasuredRung): string[] => {
 const inLang = (lang: Html | undefined, said: Html): Html => (lang === undefined ? said : html`<div${lang}>${said}</div>`)
 
 /** One rung: what a coach on the floor needs, then where its numbers come from. */
-export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder): SitePage {
+export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder, edition: string): SitePage {
   const address = rungAddress(ladder.id, rung.id)
   const above = ladder.rungs.filter(({ steps }) => steps.some(({ from }) => from === rung.id))
   const [below] = rung.steps
@@ -189,6 +189,8 @@ ${decisions(rung, ladder, above, address)}
 ${logThisRung(address, ladder.id, rung.id)}
 ${safetyNotes(ladder, address, rung)}
 ${onPaper(address, ladder.id, rung.id)}
+${fromPrinted(address, edition, ladder.id, rung.id)}
+<p class="on-paper">Weeks off? <a href="${linkTo(address, ladderAddress(ladder.id))}#coming-back">Where to begin again</a>.</p>
 <nav class="neighbours" aria-label="Neighbouring rungs">${below && html`<a rel="prev" href="${linkTo(address, rungAddress(ladder.id, below.from))}">Easier: ${titleOf(ladder, below.from)}</a>`}${next && html`<a rel="next" href="${linkTo(address, rungAddress(ladder.id, next.id))}">Harder: ${next.title}</a>`}</nav>
 ${working(rung, address)}`,
   }

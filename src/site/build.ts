@@ -4,6 +4,7 @@ import type { MeasuredCurriculum } from '../measure/measure.ts'
 import type { EditionChanges } from '../page/changes-page.ts'
 import { dataFiles } from '../page/data.ts'
 import type { Drawn } from '../page/drawn.ts'
+import { editionsFiles } from '../page/editions-data.ts'
 import { feed } from '../page/feed.ts'
 import { handbookPages, type WrittenPage } from '../page/handbook-pages.ts'
 import { raw, type Html } from '../page/html.ts'
@@ -61,6 +62,7 @@ async function besidePages({ curriculum, tongue }: Speech, editions: readonly Ed
     ...shareFiles(curriculum),
     { name: 'feed.xml', bytes: feed(curriculum, editions, tongue) },
     ...dataFiles(curriculum),
+    ...editionsFiles(curriculum, editions),
   ]
 }
 

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { parseHTML } from 'linkedom'
 import { beforeAll, test } from 'vitest'
+import { editionsDataSchema } from '../../src/page/editions-data.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
 import { REPOSITORY, run, scratch } from './demo.ts'
 
@@ -159,4 +160,20 @@ test('a link to any page shows a title, words and a picture that is there', asyn
     assert.equal(property('url'), `https://handbook.morrowfleet.example${address}`)
     assert.ok(files.has(new URL(property('image')).pathname.slice(1)), property('image'))
   }
+})
+
+test('each edition says which ladders and rungs it changed, and every page of one tells a card of an older edition', () => {
+  const { edition, editions } = editionsDataSchema.parse(JSON.parse(readFileSync(path.join(folder, 'site/data/editions.json'), 'utf8')))
+  const [newest] = editions
+  assert.ok(newest && newest.edition === edition && newest.since !== edition && Array.isArray(newest.changed))
+  assert.ok(newest.changed.includes('landing/drop-10') && newest.changed.includes('landing'))
+  assert.ok(!newest.changed.includes('crawl'))
+  const printed = pages.get('/landing/drop-10/')?.querySelector('#printed')
+  assert.deepEqual([printed?.getAttribute('data-edition'), printed?.getAttribute('data-page'), printed?.getAttribute('data-data'), printed?.querySelector('a')?.getAttribute('href')], [edition, 'landing/drop-10', '../../data/editions.json', '../../changes/'])
+})
+
+test('a ladder says where to begin after weeks off, in words of the function that decides it', () => {
+  const rows = [...(pages.get('/landing/')?.querySelectorAll('section:has(> #coming-back) tbody tr, #coming-back ~ div tbody tr') ?? [])].map((row) => row.textContent?.replace(/\s+/g, ' ').trim())
+  assert.ok(rows.includes('2 to 5 weeksthe rung you were on, tested first with one easy setat least 50, 30, 20 and 10 % less in weeks 1 to 4'), rows.join(' | '))
+  assert.ok(rows.some((row) => row?.startsWith('6 weeks or morethe rung before the one you were on')))
 })
