@@ -53,7 +53,7 @@ export type PreviewServer = { readonly server: Server; readonly port: number; te
 export async function previewServer(files: () => Files, port: number, author?: Author): Promise<PreviewServer> {
   const token = randomBytes(24).toString('base64url')
   const waiting = new Set<ServerResponse>()
-  const server = createServer({ requestTimeout: 10_000, headersTimeout: 5_000, maxHeaderSize: 8192 }, (request, response) => {
+  const server = createServer({ requestTimeout: 10_000, headersTimeout: 5_000, connectionsCheckingInterval: 1_000, maxHeaderSize: 8192 }, (request, response) => {
     answer(request, response, { files: files(), author, token, waiting, port: (server.address() as AddressInfo).port }).catch((error: unknown) => {
       if (!response.headersSent) response.writeHead(500, { 'content-type': 'text/plain' })
       response.end(error instanceof Error && error.message.startsWith('bug:') ? `${error.message}\n` : 'bug: this page could not be made\n')
@@ -85,7 +85,7 @@ async function answer(request: IncomingMessage, response: ServerResponse, { file
     response.writeHead(status, { 'content-type': type, 'cache-control': 'no-store', 'x-content-type-options': 'nosniff', 'referrer-policy': 'no-referrer', 'cross-origin-resource-policy': 'same-origin', 'x-frame-options': 'DENY' })
     response.end(request.method === 'HEAD' ? undefined : bytes)
   }
-  if (!isHere(request.headers.host, port) || !isOwnOrigin(request.headers.origin, port)) return send(403, 'text/plain', 'This preview answers only to this machine.\n')
+  if (request.headersDistinct['host']?.length !== 1 || !isHere(request.headers.host, port) || !isOwnOrigin(request.headers.origin, port)) return send(403, 'text/plain', 'This preview answers only to this machine.\n')
   if (request.method !== 'GET' && request.method !== 'HEAD') return send(405, 'text/plain', 'Only reading is possible here.\n')
   if ((request.url ?? '/').length > MOST_ADDRESS) return send(414, 'text/plain', 'This address is too long.\n')
   const [address = '/', query = ''] = (request.url ?? '/').split('?')
@@ -109,7 +109,10 @@ const textOf = (bytes: SiteFile['bytes']): string => (typeof bytes === 'string' 
 const typeOf = (name: string): string => TYPES[name.split('.').at(-1) ?? ''] ?? 'application/octet-stream'
 
 /** Compared without telling by the time it takes how much was right. */
-const same = (given: string, token: string): boolean => given.length === token.length && timingSafeEqual(Buffer.from(given), Buffer.from(token))
+const same = (given: string, token: string): boolean => {
+  const [one, other] = [Buffer.from(given), Buffer.from(token)] // a letter may be several bytes
+  return one.length === other.length && timingSafeEqual(one, other)
+}
 
 /** Where the handbook cannot be read at all, the panel stands alone. */
 const NOTHING_YET = '<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>Preview</title></head><body><main><p>There is no page here yet.</p></main></body></html>\n'
