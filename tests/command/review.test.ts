@@ -365,7 +365,7 @@ test('a title that moves the cursor or turns the line is left out with its ladde
     assert.equal(code, 0)
     assert.doesNotMatch(out, /\u001b|\u202e|^\s*::/m, format)
   }
-  assert.match((await run(folder, 'review', 'HEAD')).out, /^ladders\/a ::error::b\.md cannot be read now; it is left out\.$/m)
+  assert.match((await run(folder, 'review', 'HEAD')).out, /^ladders\/a\\u000a::error::b\.md cannot be read now; it is left out\.$/m)
 })
 
 // — a comment as long as it may be —
