@@ -15,7 +15,8 @@ export const picturesLieInTheWorkspace: Rule = {
 
   check(ladder) {
     const prose = proseOf(ladder)
-    const front = writtenIn(ladder).filter(({ path }) => !prose.some((piece) => piece.path.join('/') === path.join('/')))
+    const below = new Set(prose.map(({ path }) => path.join('/')))
+    const front = writtenIn(ladder).filter(({ path }) => !below.has(path.join('/')))
     return [
       ...prose.flatMap(({ path, text }) => astray(text).map(({ href, line }) => ({ path: [...path, 'text', line], message: elsewhere(href) }))),
       ...front.flatMap(({ path, text }) => linksIn(text).filter(({ alt }) => alt !== undefined).map(({ href }) => ({ path, message: `The picture "${href.slice(0, 80)}" stands in the front matter, where only words are shown. Move it below.` }))),

@@ -1,5 +1,6 @@
 import { figureText } from '../quantity/figure.ts'
-import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
+import { once } from '../quantity/once.ts'
+import { isMissing, missing, orNone, type Outcome } from '../quantity/outcome.ts'
 import { exactly } from '../quantity/spread.ts'
 import { radians, STANDARD_GRAVITY } from '../quantity/unit.ts'
 import { men } from './body.ts'
@@ -62,7 +63,7 @@ export const landing = loadModel({
     if (into_m_s < 0) return missing('the path is shallower than the slope, so it never comes down on it')
     const fall_m = into_m_s ** 2 / (2 * STANDARD_GRAVITY) // eq. 3
     const force = Math.cos(slope) + fall_m / (travel_cm / 100) // eq. 4
-    const poses = posesOf(input, force, stature_m)
+    const poses = once(() => posesOf(input, force, stature_m)) // a picture costs more than its numbers, and is not always looked at
     return {
       quantity: { name: 'equivalent fall height', unit: 'cm', repeats: false },
       load: exactly(100 * fall_m),
@@ -71,13 +72,18 @@ export const landing = loadModel({
         { name: 'energy to absorb', value: exactly(into_m_s ** 2 / 2), unit: 'J/kg' },
         { name: 'mean stopping force', value: exactly(force), unit: '× body weight' },
       ],
-      poses: isMissing(poses) ? [] : poses,
+      get poses() {
+        return orNone(poses())
+      },
       working: [
         { says: 'Speed into the landing', formula: 'w = √(2 g h) cos β − u sin β', numbers: `${down_m_s.toFixed(3)} m/s × cos ${slope_deg}° − ${level_speed_m_s} m/s × sin ${slope_deg}° = ${into_m_s.toFixed(3)} m/s` },
         { says: 'Fall onto level ground that lands as hard', formula: 'h_eq = w² / 2 g', numbers: `${into_m_s.toFixed(3)}² / (2 × ${STANDARD_GRAVITY} m/s²) = ${figureText(100 * fall_m, 'cm')}` },
         { says: 'Mean stopping force over body weight', formula: 'F/W = cos β + h_eq / s', numbers: `${Math.cos(slope).toFixed(2)} + ${figureText(100 * fall_m, 'cm')} / ${figureText(travel_cm, 'cm')} = ${figureText(force, '× body weight')}` },
       ],
-      assumes: ['Free fall, no drag; the stopping force is spread evenly over the travel, so its peak is higher.', isMissing(poses) ? `No picture: ${poses.missing}.` : 'The picture is computed: the middle of the reference man sinks by the travel, in balance at both ends; the arms are chosen.'],
+      get assumes() {
+        const drawn = poses()
+        return ['Free fall, no drag; the stopping force is spread evenly over the travel, so its peak is higher.', isMissing(drawn) ? `No picture: ${drawn.missing}.` : 'The picture is computed: the middle of the reference man sinks by the travel, in balance at both ends; the arms are chosen.']
+      },
       cautions: limits(fall_m),
     }
   },
@@ -92,12 +98,12 @@ function limits(fall_m: number): string[] {
 /** Touch-down and deepest point, drawn on level ground: the box or the height the feet fell from, and the mean stopping force. */
 function posesOf({ drop_height_cm, travel_cm, slope_deg, stance, from, ahead_cm }: Asked<typeof keys>, force: number, stature_m: number): Outcome<Pose[]> {
   if (slope_deg > 0) return missing('a landing on a slope is not drawn')
-  const found = landingPoses(men, travel_cm / 100 / stature_m, stance ?? 'two legs')
-  if (isMissing(found)) return found
+  const both = landingPoses(men, travel_cm / 100 / stature_m, stance ?? 'two legs')
+  if (isMissing(both)) return both
   const { heel, ball } = flatFoot(men, 0)
   const height = drop_height_cm / 100
   const fall: Prop[] = height === 0 ? [] : from === 'ground' ? [{ kind: 'flight', at: point(ball.x * stature_m, height) }] : [{ kind: 'drop', at: point(heel.x * stature_m - (ahead_cm ?? USUALLY_AHEAD_CM) / 100, height) }]
-  const [touch, deepest] = found
+  const [touch, deepest] = both
   return [
     standingPose(touch, stature_m, { name: 'touch-down', props: fall, forces: [], chosen: 'The bend of knees and ankles at touch-down is chosen for the drawing.' }),
     standingPose(deepest, stature_m, { name: 'lowest', props: fall, force_is: 'mean', forces: [{ on: 'feet', at: point(middleOfFoot(men), 0), share: force }] }),

@@ -1,5 +1,6 @@
 import { figureText } from '../quantity/figure.ts'
-import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
+import { once } from '../quantity/once.ts'
+import { missing, orNone, type Outcome } from '../quantity/outcome.ts'
 import type { Spread } from '../quantity/spread.ts'
 import { bodies, men, women, type Body } from './body.ts'
 import { legPoses, poseKeys, poseSays, unfitPose } from './leg-press-pose.ts'
@@ -79,14 +80,18 @@ export const legPressOfBody = loadModel({
   compute(input, { stature_m }): Outcome<Load> {
     const why = unfit(input)
     if (why) return missing(why)
-    const poses = legPoses(input, stature_m)
+    const poses = once(() => legPoses(input, stature_m)) // a picture costs more than its numbers, and is not always looked at
     return {
       quantity: { name: 'load on one working leg', unit: '% of body mass', repeats: true },
       load: over(input, belowKnee),
       figures: [{ name: 'load at the hip of the working leg', value: over(input, belowHip), unit: '% of body mass' }],
-      poses: isMissing(poses) ? [] : poses,
+      get poses() {
+        return orNone(poses())
+      },
       working: workingOf(input),
-      assumes: ['Slow movement; depth and balance are demands beside the load, not part of it.', ...(isShared(input) ? ['The share of the working leg is as declared.'] : []), poseSays(poses)],
+      get assumes() {
+        return ['Slow movement; depth and balance are demands beside the load, not part of it.', ...(isShared(input) ? ['The share of the working leg is as declared.'] : []), poseSays(poses())]
+      },
       cautions: [],
     }
   },

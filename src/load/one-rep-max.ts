@@ -1,5 +1,6 @@
 import { figureText } from '../quantity/figure.ts'
-import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
+import { once } from '../quantity/once.ts'
+import { isMissing, missing, orNone, type Outcome } from '../quantity/outcome.ts'
 import { exactly } from '../quantity/spread.ts'
 import { LIFT_ASSUMES, liftDrawn } from './lift-drawn.ts'
 import { loadModel, type Figure, type Keys, type Load } from './model.ts'
@@ -54,20 +55,25 @@ export const oneRepMax = loadModel({
     const kg = load_kg ?? (one_rep_max_kg === undefined ? undefined : (one_rep_max_kg * (percent_1rm ?? 0)) / 100)
     const percent = percent_1rm ?? (one_rep_max_kg === undefined ? undefined : (100 * (load_kg ?? 0)) / one_rep_max_kg)
     if (percent !== undefined && percent > 100) return missing('the mass is more than the most that can be lifted once')
-    const poses = liftDrawn(picture, kg, athlete)
+    const poses = once(() => liftDrawn(picture, kg, athlete)) // a picture costs more than its numbers, and is not always looked at
     const unit = kg === undefined ? '% of 1RM' : 'kg'
     const value = kg ?? percent ?? 0
     return {
       quantity: { name: 'mass lifted', unit, repeats: true },
       load: exactly(value),
       figures: percent === undefined ? [] : [{ name: 'share of the maximum', value: exactly(percent), unit: '% of 1RM' }, expectedReps(percent / 100)],
-      poses: isMissing(poses) ? [] : poses,
+      get poses() {
+        return orNone(poses())
+      },
       working: [
         kg !== undefined && percent !== undefined
           ? { says: 'Mass lifted', formula: 'w = share × 1RM', numbers: `${figureText(percent, '% of 1RM')} × ${one_rep_max_kg} kg = ${figureText(kg, 'kg')}` }
           : { says: 'Mass lifted, as declared', formula: 'w', numbers: figureText(value, unit) },
       ],
-      assumes: ['The lift is done in the same strict form each time, over the same range.', ...(picture.lift === undefined ? [] : [isMissing(poses) ? `No picture: ${poses.missing}.` : LIFT_ASSUMES])],
+      get assumes() {
+        const drawn = picture.lift === undefined ? undefined : poses()
+        return ['The lift is done in the same strict form each time, over the same range.', ...(drawn === undefined ? [] : [isMissing(drawn) ? `No picture: ${drawn.missing}.` : LIFT_ASSUMES])]
+      },
       cautions: [],
     }
   },

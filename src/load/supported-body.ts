@@ -1,4 +1,5 @@
 import { figureText, intervalText } from '../quantity/figure.ts'
+import { once } from '../quantity/once.ts'
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { interval, mapSpread, type Spread } from '../quantity/spread.ts'
 import { degrees, radians, STANDARD_GRAVITY } from '../quantity/unit.ts'
@@ -332,7 +333,10 @@ function poseOf(name: 'start' | 'end', { still, forces }: Held, hers: Forces, in
   }
 }
 
-function posesOf(input: Input, { man, woman }: Tried, stature_m: number): Pose[] {
+/** The pictures, when somebody looks; of all that was tried only the two they are made of are kept. */
+const posesLater = (input: Input, pair: Pick<Tried, 'man' | 'woman'>, stature_m: number): (() => Pose[]) => once(() => posesOf(input, pair, stature_m))
+
+function posesOf(input: Input, { man, woman }: Pick<Tried, 'man' | 'woman'>, stature_m: number): Pose[] {
   const ordered = (rep: Rep) => (lowestIsEnd(input.facing) ? [rep.highest, rep.lowest] : [rep.lowest, rep.highest])
   const hers = ordered(woman)
   return ordered(man).flatMap((his, index) => {
@@ -381,12 +385,15 @@ export const supportedBody = loadModel({
     if (why) return missing(why)
     const tried = everyRep(input, stature_m)
     if (isMissing(tried)) return tried
+    const poses = posesLater(input, { man: tried.man, woman: tried.woman }, stature_m)
     const load = mapSpread(over(tried, ({ lowest }) => lowest.forces.hands), (share) => share * input.working_side_percent)
     return {
       quantity: { name: 'force on one working hand', unit: '% of body weight', repeats: true },
       load,
       figures: figuresOf(input, tried, stature_m),
-      poses: posesOf(input, tried, stature_m),
+      get poses() {
+        return poses()
+      },
       working: workingOf(input, tried, load),
       assumes: assumptions(input),
       cautions: cautionsOf(input, tried),

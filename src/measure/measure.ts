@@ -117,7 +117,20 @@ function light(outcome: Outcome<Load>): Outcome<Load> {
     const { low, mid, high } = interval(figure.value)
     return { ...figure, value: { mid, points: [low, high], over: 'ends' } }
   })
-  return { ...outcome, figures }
+  const { quantity, load, working, cautions } = outcome
+  return {
+    quantity,
+    load,
+    figures,
+    working,
+    cautions,
+    get poses() {
+      return outcome.poses
+    },
+    get assumes() {
+      return outcome.assumes
+    },
+  }
 }
 
 /** The line a finding about this ladder or page should point at. */

@@ -11,3 +11,6 @@ export const missing = (why: string): Missing => ({ missing: why })
 export function isMissing(outcome: unknown): outcome is Missing {
   return typeof outcome === 'object' && outcome !== null && 'missing' in outcome
 }
+
+/** What there is of a list, and nothing where it is missing. */
+export const orNone = <Value>(outcome: Outcome<readonly Value[]>): readonly Value[] => (isMissing(outcome) ? [] : outcome)

@@ -3,8 +3,12 @@ import { markdown } from './markdown.ts'
 /** A link or picture in Markdown, with the line it stands on, counted from 0. A picture has a text, empty where none was written. */
 export type Link = { readonly href: string; readonly line: number; readonly alt?: string }
 
+/** What every link and picture is written with: most of what coaches write has none, and need not be parsed to know. */
+const MAY_LINK = /[[<]/
+
 /** Every link and picture in a piece of Markdown, in order. */
 export function linksIn(text: string): Link[] {
+  if (!MAY_LINK.test(text)) return []
   const links: Link[] = []
   let line = 0
   for (const { map, children } of markdown.parse(text, {})) {
