@@ -24,7 +24,7 @@ const step = (name: string, ...words: string[]): boolean => {
 
 const counts = path.join(os.tmpdir(), `rungbook-tests-${process.pid}.json`)
 const typed = step('types', 'tsc', '--noEmit')
-const linted = step('lint', 'oxlint', '--deny-warnings', 'src', 'tests', 'eleventy.config.ts')
+const linted = step('lint', 'oxlint', '--deny-warnings', 'src', 'tests', 'pack', 'eleventy.config.ts')
 const tested = step('tests', 'vitest', 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${counts}`)
 const { numPassedTests = 0, numFailedTests = 0 } = tested || typed ? (JSON.parse(readFileSync(counts, 'utf8')) as { numPassedTests?: number; numFailedTests?: number }) : {}
 rmSync(counts, { force: true })

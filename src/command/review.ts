@@ -38,6 +38,7 @@ export const reviewVerb: Verb = {
     const [base, other, ...more] = typed.rest
     if (base === undefined || more.length > 0) throw new Misuse('Name one revision to compare the working tree with, or two to compare with one another.')
     const folder = await folderOf(typed, console)
+    console.progress('reading what is compared')
     const then = await at(folder, base)
     const now = other === undefined ? await readWorkspace(folder) : await at(folder, other)
     for (const side of [then, now]) {
@@ -46,6 +47,7 @@ export const reviewVerb: Verb = {
       return EXIT.usage
     }
     if ('failed' in then || 'failed' in now) return EXIT.usage
+    console.progress('comparing')
     const reviewed = reviewedOf(...bothRead(then, now))
     console.out(FORMATS[format](reviewed))
     return EXIT.fine

@@ -1,9 +1,11 @@
 import { readFile } from 'node:fs/promises'
 import path from 'node:path'
 import { handbookSchema } from '../ladder/schema.ts'
+import { tableText } from '../read/write-table.ts'
 import { installedFrom } from '../site/installed-from.ts'
 import { unfitStart, writeFolder } from '../site/new-folder.ts'
 import type { SiteFile } from '../site/site-file.ts'
+import { templateLadder } from './export-template.ts'
 import { ask, type Question } from './question.ts'
 import { EXIT, Misuse, type Console, type Typed } from './verb.ts'
 
@@ -105,5 +107,5 @@ async function workspaceFiles(folder: string, answers: Answers): Promise<SiteFil
   const { name, wants } = await installedFrom(folder)
   const verbs = ['check', 'build', 'preview'].map((verb) => [verb, `rungbook ${verb}`])
   const about = { name: 'coaching-handbook', version: '0.0.0', private: true, scripts: Object.fromEntries(verbs) as Record<string, string>, dependencies: { [name]: wants } }
-  return [...files, { name: 'package.json', bytes: `${JSON.stringify(about, null, 2)}\n` }]
+  return [...files, { name: 'template.csv', bytes: tableText([templateLadder()], true) }, { name: 'package.json', bytes: `${JSON.stringify(about, null, 2)}\n` }]
 }

@@ -36,15 +36,21 @@ test('start writes a whole workspace in which nothing is to be put right, and sa
   const { code, out, note } = await run(folder, 'start', 'tarnwick-gym', '--yes')
   assert.deepEqual([code, note], [0, ''])
   const place = path.join(folder, 'tarnwick-gym')
-  const files = ['.editorconfig', '.github/workflows/curriculum.yml', '.gitignore', '.vscode/settings.json', '.vscode/tasks.json', 'README.md', 'content/welcome.md', 'handbook.yaml', 'ladders/goblet-squat.md', 'ladders/press-up.md', 'package.json']
+  const files = ['.editorconfig', '.github/workflows/curriculum.yml', '.gitignore', '.vscode/settings.json', '.vscode/tasks.json', 'README.md', 'content/welcome.md', 'handbook.yaml', 'ladders/goblet-squat.md', 'ladders/press-up.md', 'package.json', 'template.csv']
   assert.deepEqual((await filesBelow(place)).toSorted(), files.toSorted())
-  assert.match(out, /^tarnwick-gym: 11 files\n\nNext\n {2}1 {2}cd tarnwick-gym && npm install --ignore-scripts\n {2}2 {2}npx rungbook preview .*\n {2}3 {2}npx rungbook start ladder ID .*\n$/)
+  assert.match(out, /^tarnwick-gym: 12 files\n\nNext\n {2}1 {2}cd tarnwick-gym && npm install --ignore-scripts\n {2}2 {2}npx rungbook preview .*\n {2}3 {2}npx rungbook start ladder ID .*\n$/)
   assert.deepEqual(await run(place, 'check'), { code: 0, out: 'nothing to put right\n', note: '' })
   assert.match(readFileSync(path.join(place, 'handbook.yaml'), 'utf8'), /^organisation: "Tarnwick gym"$/m)
   const about = JSON.parse(readFileSync(path.join(place, 'package.json'), 'utf8')) as { scripts: object; dependencies: Record<string, string> }
   assert.deepEqual(about.scripts, { check: 'rungbook check', build: 'rungbook build', preview: 'rungbook preview' })
   assert.equal(path.resolve(place, (about.dependencies.rungbook ?? '').replace('file:', '')), REPOSITORY)
   for (const settings of ['.vscode/settings.json', '.vscode/tasks.json']) JSON.parse(readFileSync(path.join(place, settings), 'utf8'))
+})
+
+test('the table it writes can be imported as it is', async () => {
+  await run(folder, 'start', 'table', '--yes')
+  const { code, out } = await run(path.join(folder, 'table'), 'import', 'template.csv')
+  assert.deepEqual([code, out], [0, 'written  ladders/press-up-template.md\n'])
 })
 
 test('its amendment says of a ladder of the starter curriculum what the organisation asks', async () => {
@@ -111,7 +117,7 @@ test('a folder that is not empty is refused, naming what is in it; a link and a 
 test('an empty folder, and a repository without files, are begun in where they stand', async () => {
   const place = path.join(folder, 'cloned')
   mkdirSync(path.join(place, '.git'), { recursive: true })
-  assert.match((await run(place, 'start', '.', '--yes')).out, /^this folder: 11 files\n\nNext\n {2}1 {2}npm install /)
+  assert.match((await run(place, 'start', '.', '--yes')).out, /^this folder: 12 files\n\nNext\n {2}1 {2}npm install /)
   assert.equal((await run(place, 'check')).code, 0)
 })
 

@@ -144,6 +144,7 @@ test('the last command of the walk shows it until it is ended', async () => {
       }
     })
     assert.match(await (await fetch(`${address}goblet-squat/`)).text(), /<h1[^>]*>Goblet squat/)
+    assert.equal((await fetch(`${address}preview/panel.js`)).status, 200)
   } finally {
     child.removeAllListeners('exit')
     if (child.pid && child.exitCode === null) process.kill(-child.pid, 'SIGTERM')

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict'
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import { test } from 'vitest'
 import { exportsOf, OFFERED } from '../../pack/reference.ts'
@@ -25,4 +25,11 @@ test('a declaration is taken whole, with its docstring, and one without is found
     { file: 'x', name: 'one', declared: 'export declare const one: {\n    readonly a: () => void;\n};', says: 'One.\n\nUnits  m.' },
     { file: 'x', name: 'Two', declared: 'export type Two<A> = A | string;', says: '' },
   ])
+})
+
+test('no module names a source file by its ending, for the package has none: only imports do, which are compiled', () => {
+  const named = readdirSync(path.join(REPOSITORY, 'src'), { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.ts'))
+    .flatMap((file) => [...readFileSync(path.join(REPOSITORY, 'src', file), 'utf8').matchAll(/(?<!from )(?<!import\()(['"`])(\.{1,2}\/[^'"`\n]*\.ts)\1/g)].map((match) => `${file.replaceAll(path.sep, '/')} ${match[2]}`))
+  assert.deepEqual(named, ['site/write-pages.ts ../../eleventy.config.ts']) // and its compiled twin beside it
 })
