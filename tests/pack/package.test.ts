@@ -62,7 +62,8 @@ test('the walk in README.md is as long as it says, and begins in an empty folder
 
 test('what is published is what is needed, and nothing runs when it is installed', () => {
   const place = path.join(club, 'node_modules/rungbook')
-  assert.deepEqual(readdirSync(place).toSorted(), ['CHANGELOG.md', 'LICENSE', 'README.md', 'content', 'dist', 'handbook.yaml', 'ladders', 'package.json', 'reference', 'src', 'tests'])
+  const { files: listed } = JSON.parse(readFileSync(path.join(REPOSITORY, 'package.json'), 'utf8')) as { files: string[] }
+  assert.deepEqual(readdirSync(place).toSorted(), [...new Set(['LICENSE', 'README.md', 'package.json', ...listed.map((name) => name.split('/')[0])])].toSorted())
   const files = readdirSync(place, { recursive: true, encoding: 'utf8' })
   assert.deepEqual(files.filter((file) => /(?<!\.d)\.ts$|\.test\.|\.map$/.test(file)), [])
   assert.deepEqual(readdirSync(path.join(place, 'src'), { recursive: true }).toSorted(), ['command', 'command/bin.mjs'])
