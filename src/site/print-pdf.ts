@@ -3,7 +3,7 @@ import { mkdtemp, readFile, rm } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
-import { pocketAddress, pocketPdf, wallAddress, wallPdf } from '../page/cards-page.ts'
+import { bookletAddress, bookletPdf, pocketAddress, pocketPdf, wallAddress, wallPdf } from '../page/cards-page.ts'
 import { quietly } from './chromium.ts'
 import { previewServer } from './preview-server.ts'
 import type { SiteFile } from './site-file.ts'
@@ -15,18 +15,19 @@ const AT_ONCE = Math.min(4, os.availableParallelism())
 /** What is printed, and to which file. */
 type Job = { readonly address: string; readonly name: string }
 
-/** A wall card at A4 and the pocket cards of each ladder. */
+/** A wall card at A4, the pocket cards and the booklet of each ladder. */
 const jobsOf = (ladders: readonly string[]): Job[] =>
   ladders.flatMap((ladder) => [
     { address: wallAddress(ladder), name: wallPdf(ladder) },
     { address: pocketAddress(ladder), name: pocketPdf(ladder) },
+    { address: bookletAddress(ladder), name: bookletPdf(ladder) },
   ])
 
 /**
  * The cards of some ladders as tagged PDFs, printed by a Chromium from files served on this machine for as long as it takes.
  * A PDF holds the time it was made and names of Chromium's own, so the same cards give other bytes in every build.
  *
- * Shape   the files of a handbook, ids of ladders and a Chromium to two files a ladder, in order.
+ * Shape   the files of a handbook, ids of ladders and a Chromium to three files a ladder, in order.
  * Missing when a card is not printed, with what Chromium last said.
  */
 export async function cardPdfs(files: readonly SiteFile[], ladders: readonly string[], chromium: string): Promise<Outcome<readonly SiteFile[]>> {

@@ -239,13 +239,29 @@ function workspace(name: string, change: (ladder: string) => string = (ladder) =
   return place
 }
 
+test('each sheet of each booklet fits one page of A4 and of Letter, with every safety note of its rung on it, and pocket cards fit Letter', async () => {
+  for (const { id, rungs } of ladders) {
+    await on(async (page) => {
+      for (const paper of ['a4', 'letter'] as const) {
+        await page.goto(`${root}/cards/${id}/booklet/`)
+        await page.check(`#paper-${paper}`)
+        assert.equal(await page.locator('.booklet-sheet').count(), rungs.length + 1, id)
+        assert.equal(pagesOf(await page.pdf({ preferCSSPageSize: true })), rungs.length + 1, `${id}, ${paper}`)
+      }
+      await page.goto(`${root}/cards/${id}/pocket/`)
+      await page.check('#paper-letter')
+      assert.equal(pagesOf(await page.pdf({ preferCSSPageSize: true })), await page.locator('.pocket-sheet').count(), id)
+    })
+  }
+}, 300_000) // three papers of every ladder, on whatever machine
+
 test('build --pdf writes tagged PDFs, lists them in build.json, links them, and says the day and the path where there is no address', async () => {
   const place = workspace('printed')
   const { code, out, note } = await run(place, 'build', '--pdf')
   assert.equal(code, 0, out + note)
   const read = (file: string): string => readFileSync(path.join(place, '_site', file), 'latin1')
   const listed = (JSON.parse(read('build.json')) as { files: { file: string }[] }).files.map(({ file }) => file)
-  for (const file of ['pdf/landing-wall-a4.pdf', 'pdf/landing-pocket.pdf']) {
+  for (const file of ['pdf/landing-wall-a4.pdf', 'pdf/landing-pocket.pdf', 'pdf/landing-booklet-a4.pdf']) {
     assert.ok(listed.includes(file), file)
     assert.match(read(file), /^%PDF-[^]*\/MarkInfo <<[^>]*\/Marked true/, file)
     assert.doesNotMatch(read(file), /127\.0\.0\.1/, file)
