@@ -33,6 +33,7 @@ export const reasons: Catalogue = {
   'the anchor is nearer than the arms are long, so no strap fits between': 'el anclaje está más cerca de lo que miden los brazos, así que no cabe ninguna correa en medio',
   'the shoulders would be below the hands or the floor': 'los hombros quedarían por debajo de las manos o del suelo',
   'the end of the rep is not settled ({1}); a competent person must say what the anchor has to hold': 'el final de la repetición no queda fijado ({1}); una persona competente debe decir qué tiene que aguantar el anclaje',
+  'the arms cannot bend that far in this position': 'en esta posición los brazos no se pueden doblar tanto',
   'the arms do not reach that far': 'los brazos no llegan tan lejos',
   'the shoulders cannot come to that height': 'los hombros no pueden llegar a esa altura',
   'the shoulders cannot come down to the floor': 'los hombros no pueden bajar hasta el suelo',
