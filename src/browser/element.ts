@@ -1,8 +1,10 @@
-/** An element with its class and what stands in it; text stays text. */
+import { said } from './said.ts'
+
+/** An element with its class and what stands in it; text stays text, in the language of the page. */
 export function element<Tag extends keyof HTMLElementTagNameMap>(tag: Tag, className: string, ...within: readonly (Node | string)[]): HTMLElementTagNameMap[Tag] {
   const made = document.createElement(tag)
   if (className !== '') made.className = className
-  made.append(...within)
+  made.append(...within.map((part) => (typeof part === 'string' ? said(part) : part)))
   return made
 }
 

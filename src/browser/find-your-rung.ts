@@ -5,6 +5,7 @@ import { element } from './element.ts'
 import { foundNodes } from './found.ts'
 import { ladderDataAt } from './ladder-data.ts'
 import { startOwnForm } from './own-form.ts'
+import { said } from './said.ts'
 
 /** More than anybody is asked here for. */
 const MOST_TYPED = 200
@@ -53,8 +54,8 @@ export function startFindYourRung(form: HTMLFormElement, page: Document): void {
     const reps = repsIn(fields.reps.value)
     place.replaceChildren()
     if (ladder === undefined) return
-    if (isMissing(ladder)) return void (says.textContent = `Not computed: ${ladder.missing}.`)
-    if (reps === undefined) return void (says.textContent = fields.reps.value.trim() === '' ? '' : `Reps must be a whole number from 1 to ${MOST_TYPED}.`)
+    if (isMissing(ladder)) return void (says.textContent = said(`Not computed: ${ladder.missing}.`))
+    if (reps === undefined) return void (says.textContent = said(fields.reps.value.trim() === '' ? '' : `Reps must be a whole number from 1 to ${MOST_TYPED}.`))
     const set = { on: fields.rung.value, reps, reserve_reps: Number(fields.reserve.value) }
     const { verdict, nodes } = foundNodes(ladder, set, body, root)
     says.replaceChildren(...verdict)
@@ -69,7 +70,7 @@ export function startFindYourRung(form: HTMLFormElement, page: Document): void {
     ladder = loaded
     if (isMissing(loaded) || listRungs(fields.rung, loaded, rung)) return show()
     place.replaceChildren()
-    says.textContent = 'The rung of this link is not on the ladder any more; choose another.'
+    says.textContent = said('The rung of this link is not on the ladder any more; choose another.')
   }
 
   choose(fields.ladder, asked.get('ladder'))
@@ -77,7 +78,7 @@ export function startFindYourRung(form: HTMLFormElement, page: Document): void {
   if (repsIn(asked.get('reps') ?? '') !== undefined) fields.reps.value = asked.get('reps') ?? ''
   form.addEventListener('submit', (event) => {
     event.preventDefault()
-    if (fields.reps.value.trim() === '') says.textContent = 'Give the repetitions of your best strict set.'
+    if (fields.reps.value.trim() === '') says.textContent = said('Give the repetitions of your best strict set.')
     else show()
   })
   fields.ladder.addEventListener('change', () => void load(null))

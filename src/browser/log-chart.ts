@@ -1,5 +1,6 @@
 import { amountText } from './log-words.ts'
 import type { LoggedSession, LogUnit } from './log-record.ts'
+import { said } from './said.ts'
 
 const SVG = 'http://www.w3.org/2000/svg'
 
@@ -18,7 +19,7 @@ type Attributes = Readonly<Record<string, string | number>>
 function draw<Tag extends keyof SVGElementTagNameMap>(tag: Tag, attributes: Attributes, ...within: readonly (Node | string)[]): SVGElementTagNameMap[Tag] {
   const made = document.createElementNS(SVG, tag)
   for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, String(value))
-  made.append(...within)
+  made.append(...within.map((part) => (typeof part === 'string' ? said(part) : part)))
   return made
 }
 
@@ -41,7 +42,7 @@ export function chart(charted: Charted): SVGSVGElement {
   const marks = sessions.map((session, index) => draw('circle', { class: session.sets_out_of_form > 0 ? 'log-mark-open' : 'log-mark', cx: x(index), cy: y(bestOf(session)), r: 5 }))
   const line = draw('polyline', { class: 'log-line', points: sessions.map((session, index) => `${x(index)},${y(bestOf(session))}`).join(' ') })
   const label = words(charted, sessions)
-  return draw('svg', { class: 'log-drawing', viewBox: `0 0 ${WIDE} ${HIGH}`, role: 'img', 'aria-label': label }, ...ground(unit, asks, y), line, ...marks, ...days(sessions, x))
+  return draw('svg', { class: 'log-drawing', viewBox: `0 0 ${WIDE} ${HIGH}`, role: 'img', 'aria-label': said(label) }, ...ground(unit, asks, y), line, ...marks, ...days(sessions, x))
 }
 
 function ground(unit: LogUnit, asks: number | undefined, y: (amount: number) => number): SVGElement[] {

@@ -4,6 +4,7 @@ import { ladderDataAt } from './ladder-data.ts'
 import { byDay, heirOf } from './log-decisions.ts'
 import type { Desk } from './log-desk.ts'
 import type { LoggedSession } from './log-record.ts'
+import { said } from './said.ts'
 
 /** The ladder and rung that are chosen. `ladder` is its data; undefined while it is on its way, and where the handbook has none. */
 export type Choice = {
@@ -26,13 +27,13 @@ export function ladderChoice({ find, athlete }: Desk, root: string, opened: () =
   let id = ''
   let ladder: LadderData | undefined
 
-  const says = (text: string): void => void (find('log-form-says').textContent = text)
+  const says = (text: string): void => void (find('log-form-says').textContent = said(text))
   const on = (data: LadderData): LoggedSession[] => sessions().filter((session) => session.ladder === data.id)
 
   function fill(data: LadderData, wanted: string | undefined): void {
     const heir = wanted === undefined ? undefined : heirOf(data, wanted)
     const there = data.rungs.find((rung) => rung.id === heir) ?? data.rungs[0]
-    rungs.replaceChildren(...data.rungs.map(({ id: value, title }) => new Option(value === data.aim ? `${title} (the aim)` : title, value)))
+    rungs.replaceChildren(...data.rungs.map(({ id: value, title }) => new Option(value === data.aim ? said(`${title} (the aim)`) : title, value)))
     rungs.value = there?.id ?? ''
   }
 
@@ -72,7 +73,7 @@ function offer(ladders: HTMLSelectElement, known: ReadonlySet<string>, sessions:
   const elsewhere = [...new Set(sessions.map(({ ladder }) => ladder))].filter((ladder) => !known.has(ladder))
   if (elsewhere.length === 0) return
   const group = document.createElement('optgroup')
-  group.label = 'Not in this handbook'
+  group.label = said('Not in this handbook')
   group.dataset.elsewhere = ''
   group.append(...elsewhere.map((ladder) => new Option(ladder, ladder)))
   ladders.append(group)

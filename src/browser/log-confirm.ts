@@ -1,4 +1,5 @@
 import { element } from './element.ts'
+import { said } from './said.ts'
 
 /** A question asked in the page before something is lost. */
 export type Question = { readonly asks: string; readonly yes: string; readonly no: string }
@@ -22,7 +23,7 @@ export function confirmIn(place: HTMLElement, { asks, yes, no }: Question, act: 
     act()
   }), stay))
   group.setAttribute('role', 'group')
-  group.setAttribute('aria-label', asks)
+  group.setAttribute('aria-label', said(asks))
   group.addEventListener('keydown', ({ key }) => key === 'Escape' && close())
   place.replaceChildren(group)
   stay.focus()

@@ -4,6 +4,7 @@ import { entryText } from '../measure/entry.ts'
 import { element, linkElement } from './element.ts'
 import { chiefVerdict, type Entry, type Ladder, type LadderRung, type Verdict } from './log-decisions.ts'
 import { amountsText, besidesText, sourceText } from './log-words.ts'
+import { said } from './said.ts'
 
 const HEADINGS: Readonly<Record<Decision, string>> = { 'move on': 'Move on', hold: 'Hold', 'step back': 'Step back', stop: 'Stop' }
 
@@ -39,7 +40,7 @@ function otherways(verdicts: readonly Verdict[], chief: Verdict): HTMLElement[] 
 /** A session's decision with its reason, its rule and where that comes from. */
 export function decidedNodes(ladder: Ladder, entry: Entry, root: string): Node[] {
   const { session, rung, verdicts } = entry
-  const done = element('p', 'about', `${session.on}, ${titleOf(ladder, rung)}: ${amountsText(session)}, ${besidesText(session)}`)
+  const done = element('p', 'about', document.createTextNode(`${said(session.on)}, ${titleOf(ladder, rung)}: ${said(amountsText(session))}, ${besidesText(session)}`))
   const chief = chiefVerdict(verdicts)
   const heading = (text: string): HTMLHeadingElement => Object.assign(element('h2', '', text), { id: 'log-decision', tabIndex: -1 })
   if (!chief) return [heading('Not decided'), done]

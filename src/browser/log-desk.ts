@@ -1,6 +1,7 @@
 import type { Change } from './log-changes.ts'
 import { isRefused, type LoggedAthlete } from './log-record.ts'
 import type { LogStore, Shown } from './log-store.ts'
+import { said } from './said.ts'
 
 /** What every part of the page works at: its fields, the log as it is shown, and one way to change it. */
 export type Desk = {
@@ -44,7 +45,7 @@ export function deskOf(page: Document, store: LogStore, today: () => string, fir
     },
     async change(make, says) {
       const outcome = await store.change(make)
-      find(says).textContent = isRefused(outcome) ? outcome.refused.map((reason) => (reason.endsWith('.') ? reason : `${reason}.`)).join(' ') : ''
+      find(says).textContent = said(isRefused(outcome) ? outcome.refused.map((reason) => (reason.endsWith('.') ? reason : `${reason}.`)).join(' ') : '')
       if (isRefused(outcome)) return false
       shown = outcome
       show(desk)

@@ -2,6 +2,7 @@ import { element } from './element.ts'
 import { waysOn, type Ladder } from './log-decisions.ts'
 import { LIMITS, type LoggedSession, type LogUnit } from './log-record.ts'
 import { amountsText, asksText } from './log-words.ts'
+import { said } from './said.ts'
 
 const UNIT_WORDS: Readonly<Record<LogUnit, string>> = { reps: 'repetitions in each', seconds: 'seconds in each', metres: 'metres in each' }
 const PAIN = Array.from({ length: 11 }, (_, pain) => pain)
@@ -62,8 +63,8 @@ export function logForm(find: <Kind extends HTMLElement>(id: string) => Kind, to
     const ways = waysOn(ladder, rung)
     const [way] = ways
     unit = session?.unit ?? way?.entry.amount?.unit ?? 'reps'
-    find('log-asks').textContent = asksText(ladder, ways)
-    find('log-sets').querySelector('legend')?.replaceChildren(`Sets, ${UNIT_WORDS[unit]}`)
+    find('log-asks').textContent = said(asksText(ladder, ways))
+    find('log-sets').querySelector('legend')?.replaceChildren(said(`Sets, ${UNIT_WORDS[unit]}`))
     lost.replaceChildren()
     showSets(session ? session.amounts.map(String) : Array.from({ length: way?.entry.sets ?? 1 }, () => ''))
     fillChips(lost, 'log-out-of-form', [0, ...values().map((_, index) => index + 1)], session ? String(session.sets_out_of_form) : '')
@@ -88,7 +89,7 @@ export function logForm(find: <Kind extends HTMLElement>(id: string) => Kind, to
       last = latest?.unit === unit ? latest : undefined
       same.hidden = last === undefined
       find<HTMLDetailsElement>('log-besides').open = false
-      same.textContent = last ? `As last time: ${amountsText(last)}` : ''
+      same.textContent = said(last ? `As last time: ${amountsText(last)}` : '')
     },
     load(ladder, rung, session) {
       set(ladder, rung, session)

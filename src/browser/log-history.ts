@@ -3,6 +3,7 @@ import { element } from './element.ts'
 import { chiefVerdict, type Entry, type Ladder } from './log-decisions.ts'
 import type { LoggedSession } from './log-record.ts'
 import { amountsText, besidesText, decisionText } from './log-words.ts'
+import { said } from './said.ts'
 
 /** What can be done with a session in the list. */
 export type Acts = { readonly change: ((entry: Entry) => void) | undefined; readonly remove: (session: LoggedSession, place: HTMLElement) => void }
@@ -16,13 +17,13 @@ function rungText(ladder: Ladder | undefined, { session, rung }: Entry): string 
 function reasonText({ verdicts }: Entry): string {
   const decided = chiefVerdict(verdicts)?.decided
   if (!decided) return ''
-  return isMissing(decided) ? `not decided: ${decided.missing}` : `${decided.decision}: ${decided.because}`
+  return isMissing(decided) ? said(`not decided: ${decided.missing}`) : `${said(decided.decision)}: ${said(decided.because)}`
 }
 
 function button(text: string, label: string, act: () => void): HTMLButtonElement {
   const made = element('button', '', text)
   made.type = 'button'
-  made.setAttribute('aria-label', label)
+  made.setAttribute('aria-label', said(label))
   made.addEventListener('click', act)
   return made
 }
@@ -38,7 +39,7 @@ export function historyItem(ladder: Ladder | undefined, entry: Entry, { change, 
     '',
     element('p', 'log-done', element('time', '', session.on), ' ', element('strong', '', amountsText(session)), ` ${rungText(ladder, entry)}`),
     element('p', 'about', [reasonText(entry), besidesText(session)].filter(Boolean).join(' · ')),
-    ...(session.note === undefined ? [] : [element('p', 'log-note', session.note)]),
+    ...(session.note === undefined ? [] : [element('p', 'log-note', document.createTextNode(session.note))]),
     buttons,
     place,
   )

@@ -5,6 +5,7 @@ import { element } from './element.ts'
 import { fillSelect } from './log-form.ts'
 import { tidyName } from './log-record.ts'
 import { counted } from './log-words.ts'
+import { said } from './said.ts'
 
 /** Sets up choosing, adding, renaming and deleting athletes. */
 export function startPeople(desk: Desk): void {
@@ -38,7 +39,7 @@ function askToDelete({ find, change, choose, athlete }: Desk): void {
     void change((log) => deleteAthlete(log, name), 'log-manage-says').then((made) => {
       if (!made) return
       choose(undefined)
-      find('log-who-says').textContent = `${name} is deleted.`
+      find('log-who-says').textContent = said(`${name} is deleted.`)
       find('log-who').focus()
     })
   })

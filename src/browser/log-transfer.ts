@@ -6,6 +6,7 @@ import { logText, onlyOf, readLog, sizeTrouble } from './log-file.ts'
 import { isRefused, sessionCount, type Log, type Refused } from './log-record.ts'
 import { asideText } from './log-store.ts'
 import { counted } from './log-words.ts'
+import { said } from './said.ts'
 
 /** Hands the reader a file to keep. It is made on the device; nothing is asked of any host. */
 function saveFile(name: string, text: string): void {
@@ -50,7 +51,7 @@ async function addFile({ find, shown, change }: Desk, read: Log | Refused): Prom
   if (!(await change((log) => mergeLogs(log, read), 'log-file-says'))) return
   const added = sessionCount(shown().log) - sessionCount(before)
   const people = shown().log.athletes.length - before.athletes.length
-  says.textContent = `Added from the file: ${counted(added, 'session')} and ${counted(people, 'athlete')}. ${counted(sessionCount(read) - added, 'session')} of it ${sessionCount(read) - added === 1 ? 'was' : 'were'} here already.`
+  says.textContent = said(`Added from the file: ${counted(added, 'session')} and ${counted(people, 'athlete')}. ${counted(sessionCount(read) - added, 'session')} of it ${sessionCount(read) - added === 1 ? 'was' : 'were'} here already.`)
 }
 
 function button(text: string, act: () => void): HTMLButtonElement {

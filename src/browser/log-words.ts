@@ -4,6 +4,7 @@ import type { Decided } from '../measure/decide.ts'
 import { entryText } from '../measure/entry.ts'
 import { chiefVerdict, type Ladder, type Verdict } from './log-decisions.ts'
 import type { LoggedSession, LogUnit } from './log-record.ts'
+import { said } from './said.ts'
 
 const SHORT: Readonly<Record<LogUnit, string>> = { reps: 'reps', seconds: 's', metres: 'm' }
 
@@ -25,6 +26,7 @@ export function besidesText({ sets_out_of_form, pain_during, pain_next_morning, 
     pain_usual === undefined ? '' : `usually ${pain_usual} of 10`,
   ]
     .filter(Boolean)
+    .map(said)
     .join(' · ')
 }
 
@@ -40,4 +42,4 @@ export function decisionText(verdicts: readonly Verdict[]): string {
 
 /** What stands beside a decision: what each way onward asks. */
 export const asksText = (ladder: Ladder, verdicts: readonly Pick<Verdict, 'to' | 'entry'>[]): string =>
-  verdicts.map(({ to, entry }) => (to ? `To move on to “${to.title}”: ${entryText(entry)}, all of it in form.` : `“${ladder.title}” ends here; its standard is ${entryText(entry)}.`)).join(' ')
+  verdicts.map(({ to, entry }) => said(to ? `To move on to “${to.title}”: ${entryText(entry)}, all of it in form.` : `“${ladder.title}” ends here; its standard is ${entryText(entry)}.`)).join(' ')

@@ -8,6 +8,8 @@ import { showPeople, startPeople } from './log-people.ts'
 import { contentOf, isRefused, readSession, type LoggedSession } from './log-record.ts'
 import { LOG, logStore, type Alone } from './log-store.ts'
 import { showTrouble, startTransfer } from './log-transfer.ts'
+import { said } from './said.ts'
+import './more-words.ts'
 
 /** Over all tabs where the browser can lock; else one after the other in this one. */
 const alone: Alone = (work) => ('locks' in navigator ? navigator.locks.request(LOG, work) : work())
@@ -61,7 +63,7 @@ export async function startMyLadders(root: HTMLElement, today: () => string): Pr
   async function save(): Promise<void> {
     const name = desk.athlete()?.name ?? ''
     const session = readSession(form.typed(choice.id(), root.dataset.edition ?? ''))
-    if (isRefused(session)) return void (find('log-form-says').textContent = `Not taken: ${session.refused.join('; ')}.`)
+    if (isRefused(session)) return void (find('log-form-says').textContent = said(`Not taken: ${session.refused.join('; ')}.`))
     const { editing } = standing
     if (!(await desk.change((log) => (editing ? editSession(log, name, editing, session) : addSession(log, name, session)), 'log-form-says'))) return
     standing = { decided: contentOf(session), listed: standing.listed }
@@ -97,8 +99,8 @@ function openAsked(choice: Choice, ladders: HTMLSelectElement): Promise<void> {
 /** Says whether a new session is logged or an old one changed. */
 function showEditing(find: Desk['find'], session: LoggedSession | undefined): void {
   find('log-leave').hidden = !session
-  find('log-save').textContent = session ? 'Save the change' : 'Save the session'
-  find('log-a-session').textContent = session ? `Change the session of ${session.on}` : 'Log a session'
+  find('log-save').textContent = said(session ? 'Save the change' : 'Save the session')
+  find('log-a-session').textContent = said(session ? `Change the session of ${session.on}` : 'Log a session')
 }
 
 type Doing = { readonly save: () => Promise<void>; readonly fresh: () => void; readonly past: () => void; readonly isEditing: () => boolean; readonly table: () => void }

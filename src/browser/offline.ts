@@ -1,4 +1,5 @@
 import { isOfflineList, LIST, type Asked, type OfflineList } from './offline-list.ts'
+import { said } from './said.ts'
 
 /** The list as it is published now, or nothing without a signal. */
 async function publishedList(root: URL): Promise<OfflineList | undefined> {
@@ -25,12 +26,12 @@ function offer(place: Element, says: string, label: string, act: () => Promise<v
   const line = document.createElement('p')
   const button = document.createElement('button')
   button.type = 'button'
-  button.textContent = label
+  button.textContent = said(label)
   button.addEventListener('click', () => {
     button.disabled = true
-    void act().then(() => (line.textContent = done))
+    void act().then(() => (line.textContent = said(done)))
   })
-  line.append(says, ' ', button)
+  line.append(said(says), ' ', button)
   place.append(line)
 }
 

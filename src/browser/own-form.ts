@@ -2,6 +2,7 @@ import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import { BODY, bodyFrom, bodyIn, bodyText, CM_PER_IN, heightCm, KG_PER_LB, numberIn, type Body, type Height } from './body.ts'
 import { forget, keep, kept } from './keep.ts'
 import { hasRackFields, rackFields, rackTyped } from './rack-fields.ts'
+import { said } from './said.ts'
 
 /** What is kept of the reader; nothing where nothing is, or the reason it is not used. */
 function keptBody(): Outcome<Body | undefined> {
@@ -80,12 +81,12 @@ export function startOwnForm(section: HTMLElement, told: (body: Body | undefined
   const show = (now: Body | undefined): void => {
     body = now
     const whose = now ? bodyText(now) : NOTHING
-    summary.textContent = whose === NOTHING ? blank : `For ${whose}: change it`
+    summary.textContent = said(whose === NOTHING ? blank : `For ${whose}: change it`)
     told(now)
   }
   const read = (): void => {
     const found = keptBody()
-    says.textContent = isMissing(found) ? `Nothing is used of what was kept here: ${found.missing}.` : NOTHING
+    says.textContent = said(isMissing(found) ? `Nothing is used of what was kept here: ${found.missing}.` : NOTHING)
     const now = isMissing(found) ? undefined : found
     fill(form, now)
     show(now)
@@ -93,17 +94,17 @@ export function startOwnForm(section: HTMLElement, told: (body: Body | undefined
   form.addEventListener('submit', (event) => {
     event.preventDefault()
     const given = bodyTyped(form, body)
-    if (isMissing(given)) return void (says.textContent = `Not taken: ${given.missing}.`)
+    if (isMissing(given)) return void (says.textContent = said(`Not taken: ${given.missing}.`))
     const stored = keep(BODY, given)
     fold.open = false
-    says.textContent = isMissing(stored) ? `Shown here, but not kept for the next page: ${stored.missing}.` : 'Kept on this device, for every page of this handbook.'
+    says.textContent = said(isMissing(stored) ? `Shown here, but not kept for the next page: ${stored.missing}.` : 'Kept on this device, for every page of this handbook.')
     show(given)
   })
   section.querySelector('#own-forget')?.addEventListener('click', () => {
     const gone = forget(BODY)
     fill(form, undefined)
     show(undefined)
-    says.textContent = isMissing(gone) ? `Gone from this page; ${gone.missing}.` : 'Forgotten: nothing of your body is kept on this device.'
+    says.textContent = said(isMissing(gone) ? `Gone from this page; ${gone.missing}.` : 'Forgotten: nothing of your body is kept on this device.')
   })
   field(form, 'mass-unit')?.addEventListener('change', () => convertMass(form))
   field(form, 'height-unit')?.addEventListener('change', () => convertHeight(form))

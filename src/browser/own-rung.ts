@@ -9,6 +9,7 @@ import { athleteOf, bodyText, massKg, massText, type Body } from './body.ts'
 import { element, linkElement } from './element.ts'
 import { carriedBeside, isShare, kilogramsOf, limbs, loadFor, type RungData } from './own-loads.ts'
 import { platesText, RACK, rackText } from './rack.ts'
+import './more-words.ts'
 
 /** A name and its figures, for a list of facts. */
 export type Fact = { readonly name: string; readonly says: readonly (Node | string)[] }

@@ -1,3 +1,5 @@
+import { said } from './said.ts'
+
 /** What we use of the search index's own script. */
 type Found = { readonly url: string; readonly excerpt: string; readonly meta: Readonly<Record<string, string>> }
 type Results = { readonly results: readonly { data(): Promise<Found> }[] }
@@ -21,13 +23,13 @@ export function startSearch(page: Document, location: Location): void {
   const asked = new URLSearchParams(location.search)
   const input = page.querySelector<HTMLInputElement>('#q')
   if (input) input.value = asked.get('q') ?? ''
-  says.textContent = 'Searching …'
+  says.textContent = said('Searching …')
   void opened(new URL('../pagefind/pagefind.js', location.href).href).then(
     async (index) => {
       choose(parts, await index.filters(), asked, () => void answer(index, parts, asked, location))
       await answer(index, parts, asked, location)
     },
-    () => void (says.textContent = 'The search index could not be loaded. Look on the first page.'),
+    () => void (says.textContent = said('The search index could not be loaded. Look on the first page.')),
   )
   page.addEventListener('keydown', (event) => walk(event, parts))
 }
@@ -45,13 +47,13 @@ function choose({ page, choices }: Parts, filters: Filters, asked: URLSearchPara
     if (values.length < 2) continue
     const label = page.createElement('label')
     const select = page.createElement('select')
-    select.append(new Option(`any ${kind}`, ''), ...values.map(([value, count]) => new Option(`${value} (${count})`, value, false, asked.get(kind) === value)))
+    select.append(new Option(said(`any ${kind}`), ''), ...values.map(([value, count]) => new Option(`${value} (${count})`, value, false, asked.get(kind) === value)))
     select.addEventListener('change', () => {
       if (select.value === '') asked.delete(kind)
       else asked.set(kind, select.value)
       changed()
     })
-    label.append(kind, select)
+    label.append(said(kind), select)
     choices.append(label)
   }
 }
@@ -62,14 +64,14 @@ async function answer(index: Index, parts: Parts, asked: URLSearchParams, locati
   const filters = Object.fromEntries(CHOICES.flatMap((kind) => (asked.get(kind) ? [[kind, asked.get(kind) ?? '']] : [])))
   page.defaultView?.history.replaceState(null, '', `${location.pathname}?${asked.toString()}`)
   if (words === '' && Object.keys(filters).length === 0) {
-    says.textContent = 'Type a word above: a movement, a cue, a fault, a piece of equipment.'
+    says.textContent = said('Type a word above: a movement, a cue, a fault, a piece of equipment.')
     list.replaceChildren()
     return
   }
   const { results } = await index.search(words === '' ? null : words, { filters })
   const found = await Promise.all(results.slice(0, MOST).map((result) => result.data()))
   const about = [words === '' ? [] : [`“${words}”`], Object.values(filters)].flat().join(', ')
-  says.textContent = found.length === 0 ? `Nothing found for ${about}.` : `${results.length > MOST ? `The first ${MOST} of ${results.length}` : found.length} found for ${about}.`
+  says.textContent = said(found.length === 0 ? `Nothing found for ${about}.` : `${results.length > MOST ? `The first ${MOST} of ${results.length}` : found.length} found for ${about}.`)
   list.replaceChildren(...found.map((result) => entry(page, result)))
 }
 
@@ -92,7 +94,7 @@ function entry(page: Document, { url, meta, excerpt }: Found): HTMLLIElement {
   link.textContent = meta.title ?? url
   const about = page.createElement('p')
   about.className = 'about'
-  about.textContent = [meta.kind, meta.load].filter(Boolean).join(' · ')
+  about.textContent = said([meta.kind, meta.load].filter(Boolean).join(' · '))
   const extract = page.createElement('p')
   extract.append(...marked(page, excerpt))
   line.append(link, about, extract)

@@ -1,3 +1,5 @@
+import { said } from './said.ts'
+
 /** Whole seconds left, never below nothing. */
 export const left = (until_ms: number, now_ms: number): number => Math.max(0, Math.ceil((until_ms - now_ms) / 1000))
 
@@ -33,25 +35,25 @@ function signal(loud: boolean): void {
 export function startTimer(page: Document, place: HTMLElement): void {
   const shown = page.createElement('output')
   shown.setAttribute('aria-live', 'off')
-  const said = page.createElement('p')
-  said.setAttribute('role', 'status')
+  const status = page.createElement('p')
+  status.setAttribute('role', 'status')
   const loud = page.createElement('input')
   loud.type = 'checkbox'
   loud.checked = true
   const label = page.createElement('label')
-  label.append(loud, ' sound and shake')
+  label.append(loud, said(' sound and shake'))
   let running: { until_ms: number; tick: number; release: () => void } | undefined
   const end = (words: string): void => {
     if (!running) return
     clearInterval(running.tick)
     running.release()
     running = undefined
-    said.textContent = words
+    status.textContent = said(words)
   }
   const begin = async (name: string, seconds: number): Promise<void> => {
     end('')
     const until_ms = Date.now() + seconds * 1000
-    said.textContent = `${name} of ${seconds} s has begun.`
+    status.textContent = said(`${name} of ${seconds} s has begun.`)
     const show = (): void => {
       const seconds_left = left(until_ms, Date.now())
       shown.textContent = clock(seconds_left)
@@ -65,7 +67,7 @@ export function startTimer(page: Document, place: HTMLElement): void {
   const button = (words: string, act: () => void): HTMLButtonElement => {
     const made = page.createElement('button')
     made.type = 'button'
-    made.textContent = words
+    made.textContent = said(words)
     made.addEventListener('click', act)
     return made
   }
@@ -74,6 +76,6 @@ export function startTimer(page: Document, place: HTMLElement): void {
     ['Hold', Number(place.dataset.hold)],
   ] as const
   const buttons = times.flatMap(([name, seconds]) => (seconds > 0 ? [button(`${name} ${seconds} s`, () => void begin(name, seconds))] : []))
-  place.append(shown, ...buttons, button('Stop', () => end('Stopped.')), label, said)
+  place.append(shown, ...buttons, button('Stop', () => end('Stopped.')), label, status)
   place.hidden = false
 }

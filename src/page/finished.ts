@@ -15,13 +15,18 @@ type With = {
   readonly form: (entry: Entry, numbers: readonly (number | undefined)[]) => string
   readonly keys: readonly string[]
   readonly theirs: ReadonlySet<string>
+  /** Where a coach's words are not told apart: a shape counts though what stands in its holes is not known. */
+  readonly bold?: boolean
 }
+
+/** A shape with fewer letters of its own than this proves nothing by itself. Chosen by us. */
+const FEWEST_LETTERS = 4
 
 const NUMBER = /^[−-]?\d+(?:\.\d+)?$/
 const DAY = /^\d{4}-\d{2}-\d{2}$/
 const LETTER = /\p{L}/u
 /** What is between the items of a list, the widest first. */
-const BETWEEN = ['; ', ', ', ' and ', ' or '] as const
+const BETWEEN = [' · ', '; ', ', ', ' and ', ' or '] as const
 /** Holes within holes within holes: deeper than any phrase of ours. */
 const DEEPEST = 6
 
@@ -38,11 +43,18 @@ function shapeOf(key: string): Shape[] {
   return [{ key, shape: new RegExp(`^${pattern}$`, 'u'), weight: parts.filter((_, at) => at % 2 === 0).join('').length, start: parts[0] ?? '', order: parts.filter((_, at) => at % 2 === 1).map(Number) }]
 }
 
+/** The form of an entry that goes with the numbers in its holes. */
+export function formOf(said: Entry, numbers: readonly (number | undefined)[], plurals: Intl.PluralRules): string {
+  if (typeof said === 'string') return said
+  const number = said.of === undefined ? numbers.find((each) => each !== undefined) : numbers[said.of - 1]
+  return (number === undefined ? undefined : said[plurals.select(number)]) ?? said.other
+}
+
 /** Puts values in the numbered holes of a sentence. */
 export const filled = (sentence: string, values: readonly string[]): string => sentence.replace(/\{(\d+)\}/g, (_, nth: string) => values[Number(nth) - 1] ?? '')
 
 /** How finished text is said. Answers are kept, for the same few hundred phrases stand on every page. */
-export function finished({ language, foreign, entry, form, keys, theirs }: With): (text: string) => Said {
+export function finished({ language, foreign, entry, form, keys, theirs, bold = false }: With): (text: string) => Said {
   const shapes = keys.flatMap(shapeOf).toSorted((a, b) => b.weight - a.weight)
   const answers = new Map<string, Said>()
 
@@ -82,9 +94,9 @@ export function finished({ language, foreign, entry, form, keys, theirs }: With)
       }
       const answer = { text: filled(form(said, numbers), values), known }
       if (known) return answer
-      best ??= answer
+      if (key.replace(/\{\d+\}/g, '').replace(/\P{L}/gu, '').length >= FEWEST_LETTERS) best ??= answer
     }
-    return best?.known ? best : undefined
+    return best?.known || bold ? best : undefined
   }
 
   /** A list, where every item of it can be said. */

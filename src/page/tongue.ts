@@ -1,7 +1,7 @@
 import { figureText, intervalText } from '../quantity/figure.ts'
 import { imperialIntervalText, imperialText } from '../quantity/imperial.ts'
 import type { Amount } from './html.ts'
-import { finished } from './finished.ts'
+import { finished, formOf } from './finished.ts'
 import { en } from './words/en.ts'
 import { es } from './words/es.ts'
 
@@ -32,6 +32,8 @@ export type Tongue = {
   /** True where English is not what a reader expects. */
   readonly foreign: boolean
   entry(key: string): Entry | undefined
+  /** Every phrase it has words for. */
+  readonly keys: readonly string[]
   /** Finished English, or a coach's own words, in this tongue. */
   said(text: string): Said
   amount(amount: Amount): Said
@@ -61,12 +63,9 @@ export function tongueOf(language: string, { units = 'metric', words = {}, their
   const foreign = language.split('-')[0] !== 'en'
   const plurals = new Intl.PluralRules(language)
   const entry = (key: string): Entry | undefined => (Object.hasOwn(words, key) ? words[key] : Object.hasOwn(catalogue, key) ? catalogue[key] : undefined)
-  const form = (said: Entry, numbers: readonly (number | undefined)[]): string => {
-    if (typeof said === 'string') return said
-    const number = said.of === undefined ? numbers.find((each) => each !== undefined) : numbers[said.of - 1]
-    return (number === undefined ? undefined : said[plurals.select(number)]) ?? said.other
-  }
-  const inTongue = finished({ language, foreign, entry, form, keys: [...new Set([...Object.keys(words), ...Object.keys(catalogue)])], theirs })
+  const form = (said: Entry, numbers: readonly (number | undefined)[]): string => formOf(said, numbers, plurals)
+  const keys = [...new Set([...Object.keys(words), ...Object.keys(catalogue)])]
+  const inTongue = finished({ language, foreign, entry, form, keys, theirs })
   const text = (asked: string): Said => (left?.words.has(asked.trim()) ? { text: asked, known: true, language: left.language } : inTongue(asked))
   return {
     language,
@@ -74,6 +73,7 @@ export function tongueOf(language: string, { units = 'metric', words = {}, their
     name: itself(language),
     foreign,
     entry,
+    keys,
     said: text,
     amount: (asked) => text((units === 'imperial' ? imperialSays(asked) : undefined) ?? metricSays(asked)),
     form,

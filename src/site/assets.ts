@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url'
 import type { Handbook } from '../ladder/schema.ts'
 import { accentOf, DARK_PAPER, LIGHT_PAPER, STARTER_ACCENT } from '../page/accent.ts'
 import { editionText, imprintOf } from '../page/card-words.ts'
-import type { Tongue } from '../page/tongue.ts'
+import type { Catalogue, Tongue } from '../page/tongue.ts'
 import { spoken } from '../page/written.ts'
 import { iconFiles } from './drawn-pictures.ts'
 import type { SiteFile } from './site-file.ts'
@@ -29,12 +29,35 @@ function imprint(handbook: Handbook, tongue: Tongue): string {
   return `:root{--imprint:${forStyle(words)}}`
 }
 
+/** Words as a string in the script that reads them: as an object they would all stand in one file. */
+const asText = (words: Catalogue): string => JSON.stringify(JSON.stringify(words))
+
+/** Scripts that speak before a reader has asked for anything; their words come with the page. */
+const FIRST_SCRIPTS = ['offline', 'search', 'timer', 'own-form', 'keep', 'find-your-rung', 'ladder-data']
+
+/** Phrases so short are put together by a script from words: `on each ${limb}`. Chosen by us. */
+const SHORT = 25
+
+/** Of a language's words, those that some scripts may say: every piece of the phrase stands in them, or every word of a short one. */
+function wordsIn(scripts: string, tongue: Tongue): Catalogue {
+  const text = scripts.replaceAll('\\"', '"').replaceAll("\\'", "'")
+  const piecesOf = (key: string): string[] => key.split(/\{\d+\}/).flatMap((piece) => piece.split(key.length < SHORT ? /[\s,;·]+/ : /, |; | · /)).map((piece) => piece.trim()).filter((piece) => /\p{L}/u.test(piece))
+  return Object.fromEntries(
+    tongue.keys.flatMap((key) => {
+      const said = tongue.entry(key)
+      return said !== undefined && !/<\d/.test(key) && piecesOf(key).every((piece) => text.includes(piece)) ? [[key, said] as const] : []
+    }),
+  )
+}
+
 /** The one stylesheet, the script every page runs with the parts it fetches only where they are wanted, and the icons. */
 export async function assetFiles(handbook: Handbook, tongue: Tongue): Promise<SiteFile[]> {
   const { build } = await import('esbuild')
   const sheets = await Promise.all(SHEETS.map((sheet) => readFile(here(sheet), 'utf8')))
   const css = await build({ stdin: { contents: [...sheets, colours(handbook), imprint(handbook, tongue)].join('\n'), loader: 'css' }, minify: true, charset: 'utf8', write: false, logLevel: 'silent' })
-  const scripts = await build({
+  const scriptsWith = (first: Catalogue, more: Catalogue) => build({
+    metafile: true,
+    define: { SCRIPT_WORDS: asText(first), MORE_WORDS: asText(more) },
     entryPoints: [here('../browser/handbook')],
     bundle: true,
     splitting: true,
@@ -47,6 +70,10 @@ export async function assetFiles(handbook: Handbook, tongue: Tongue): Promise<Si
     write: false,
     logLevel: 'silent',
   })
+  const plain = await scriptsWith({}, {})
+  const first = wordsIn((await Promise.all(Object.keys(plain.metafile.inputs).filter((file) => FIRST_SCRIPTS.includes(path.parse(file).name)).map((file) => readFile(file, 'utf8')))).join('\n'), tongue)
+  const more = Object.fromEntries(Object.entries(wordsIn(plain.outputFiles.map(({ text }) => text).join('\n'), tongue)).filter(([key]) => !(key in first)))
+  const scripts = Object.keys({ ...first, ...more }).length === 0 ? plain : await scriptsWith(first, more)
   const worker = await build({ entryPoints: [here('../browser/service-worker')], bundle: true, format: 'iife', minify: true, charset: 'utf8', target: 'es2022', write: false, logLevel: 'silent' })
   return [
     { name: 'service-worker.js', bytes: worker.outputFiles[0]?.text ?? '' },

@@ -147,7 +147,7 @@ export const ladders: Catalogue = {
   grip: 'agarre',
   Start: 'Inicio',
   End: 'Final',
-  Hold: 'Posición',
+  Hold: 'Mantener',
   start: 'inicio',
   end: 'final',
   '{1}, {2}: {3}': '{1}, {2}: {3}',
