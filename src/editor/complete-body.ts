@@ -38,7 +38,7 @@ export function bodyCompletions(outline: Outline, offset: number, around: Around
 
 const isPage = ({ kind }: Outline): boolean => kind === 'page' || kind === 'page-translation'
 
-const pages = ({ measured }: Around): Choice[] => (measured?.pages ?? []).map(({ id, title }) => ({ label: `/${id}/`, detail: title }))
+const pages = ({ curriculum }: Around): Choice[] => (curriculum?.pages ?? []).map(({ id, title }) => ({ label: `/${id}/`, detail: title }))
 
 /** A heading for each rung that has none. */
 function sections(outline: Outline, around: Around): Choice[] {
@@ -47,8 +47,8 @@ function sections(outline: Outline, around: Around): Choice[] {
 }
 
 /** The terms of the glossary, each with what it means. */
-const glossary = ({ measured }: Around): Choice[] =>
-  [...(measured?.pages.find(({ id }) => id === 'glossary')?.body ?? '').matchAll(/^(\p{Letter}[^\n]*)\n: +([^\n]+)/gmu)].map(([, label = '', says = '']) => ({ label, detail: 'glossary', says }))
+const glossary = ({ curriculum }: Around): Choice[] =>
+  [...(curriculum?.pages.find(({ id }) => id === 'glossary')?.body ?? '').matchAll(/^(\p{Letter}[^\n]*)\n: +([^\n]+)/gmu)].map(([, label = '', says = '']) => ({ label, detail: 'glossary', says }))
 
 /** "Aim" within a sentence, unless it is written in capitals throughout. */
 const lowered = (term: string): string => (/^\p{Uppercase}{2}/u.test(term) ? term : `${term.slice(0, 1).toLowerCase()}${term.slice(1)}`)

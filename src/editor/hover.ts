@@ -22,7 +22,7 @@ export function hover(file: EditorFile, offset: number, around: Around): Hover |
 }
 
 function factsOf(ladder: string | undefined, rung: string | undefined, { measured }: Around): string | undefined {
-  const found = measured?.ladders.find(({ id }) => id === ladder)
+  const found = ladder === undefined ? undefined : measured(ladder)
   if (!found) return undefined
   if (rung === undefined) return ladderFacts(found)
   const one = found.rungs.find(({ id }) => id === rung)
@@ -56,6 +56,6 @@ function headingAt({ text, ladder }: Outline, offset: number, around: Around): [
   const from = Math.max(text.lastIndexOf('\n', offset - 1), text.lastIndexOf('\r', offset - 1)) + 1
   const line = /^[^\r\n]*/.exec(text.slice(from))?.[0] ?? ''
   const title = /^##[ \t]+([^{]*)/.exec(line)?.[1]?.trim()
-  const rung = title === undefined ? undefined : around.measured?.ladders.find(({ id }) => id === ladder)?.rungs.find((candidate) => candidate.title === title || line.includes(`{#${candidate.id}}`))
+  const rung = title === undefined ? undefined : around.curriculum?.ladders.find(({ id }) => id === ladder)?.rungs.find((candidate) => candidate.title === title || line.includes(`{#${candidate.id}}`))
   return [rung && factsOf(ladder, rung.id, around), { from, to: from + line.length }]
 }

@@ -80,8 +80,8 @@ function remembered(ladder: Ladder, known: Known, athlete: Athlete, memory: Memo
 
 /** What was known before, where it is what is known now: then a ladder that did not change is the very same value. */
 function knownBefore({ ladders }: Curriculum, memory: Memory, fresh: Known): Known | undefined {
-  const before = ladders.map((ladder) => memory.get(ladder.rungs)?.measured.known).find((known) => known !== undefined)
-  return before && same(before.rungs, fresh.rungs) && same(before.pages, fresh.pages) ? before : undefined
+  const before = new Set(ladders.map((ladder) => memory.get(ladder.rungs)?.measured.known))
+  return [...before].find((known) => known && same(known.rungs, fresh.rungs) && same(known.pages, fresh.pages))
 }
 
 const same = (one: ReadonlySet<string>, other: ReadonlySet<string>): boolean => one.size === other.size && [...one].every((name) => other.has(name))

@@ -65,7 +65,7 @@ export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = ne
 }
 
 /** Ladder files that were read before, by their name, layer and bytes; so that two states of a curriculum share what did not change. */
-export type ReadMemory = Map<string, Reading<LadderFile>>
+export type ReadMemory = Pick<Map<string, Reading<LadderFile>>, 'get' | 'set'>
 
 function remembered(file: string, bytes: Uint8Array, by: string, memory: ReadMemory): Reading<LadderFile> {
   const key = `${file}\n${by}\n${digestOfBytes(bytes)}`

@@ -20,7 +20,7 @@ const rangeIn = (document: TextDocument, { from, to }: { readonly from: number; 
 
 /** The file that is asked about, and the offset in it. */
 async function placed({ opened, position }: Asked): Promise<{ readonly files: readonly EditorFile[]; readonly file: EditorFile; readonly offset: number; readonly document: TextDocument } | undefined> {
-  const files = await opened.workspace.files()
+  const { files } = await opened.workspace.around()
   const file = files.find((candidate) => nameOf(opened.workspace, candidate) === opened.name)
   if (!file) return undefined
   const document = documentOf(file)
@@ -32,8 +32,7 @@ const KINDS = { key: CompletionItemKind.Property, value: CompletionItemKind.Valu
 export async function completionsAt(asked: Asked): Promise<CompletionItem[]> {
   const at = await placed(asked)
   if (!at) return []
-  const { measured } = await asked.opened.workspace.state()
-  return completions(at.file, at.offset, { files: at.files, measured }).map(({ label, detail, says, kind, insert, from, to }) => ({
+  return completions(at.file, at.offset, await asked.opened.workspace.around()).map(({ label, detail, says, kind, insert, from, to }) => ({
     label,
     kind: KINDS[kind],
     ...(detail === undefined ? {} : { detail }),
@@ -45,8 +44,7 @@ export async function completionsAt(asked: Asked): Promise<CompletionItem[]> {
 export async function hoverAt(asked: Asked): Promise<Hover | undefined> {
   const at = await placed(asked)
   if (!at) return undefined
-  const { measured } = await asked.opened.workspace.state()
-  const found = hover(at.file, at.offset, { files: at.files, measured })
+  const found = hover(at.file, at.offset, await asked.opened.workspace.around())
   return found && { contents: { kind: MarkupKind.Markdown, value: found.says }, range: rangeIn(at.document, found) }
 }
 

@@ -17,6 +17,10 @@ const median = (times: readonly number[]): number => times.toSorted((a, b) => a 
 
 await editor.open(name, text)
 const first_ms = await timed(() => editor.ask('hover', name, positionAfter(text, 'aim: r')))
+const whole_ms = await timed(async () => {
+  await editor.change(name, `${text}\n## Astray\n`)
+  await editor.findings(name, (list) => list.some(({ message }) => String(message).includes('Astray')), 600_000)
+})
 const [typed, completed, hovered]: [number[], number[], number[]] = [[], [], []]
 for (let round = 0; round < 9; round += 1) {
   const changed = text.replace(/^stop: .*$/m, `stop: [${'x'.repeat(round + 1)}${round % 2 ? '' : ', '}]\nnokey${round}: 1`)
@@ -24,11 +28,11 @@ for (let round = 0; round < 9; round += 1) {
     await editor.change(name, changed)
     await editor.findings(name, (list) => list.some(({ message }) => String(message).includes(`nokey${round}`)))
   }))
-  await editor.change(name, text.replace('first', `first ${round}`))
+  await editor.change(name, text.replace('Words about', `Words ${round} about`))
   hovered.push(await timed(() => editor.ask('hover', name, positionAfter(text, 'aim: r'))))
   completed.push(await timed(() => editor.ask('completion', name, positionAfter(text, 'aim: r'))))
 }
 const rename_ms = await timed(() => editor.ask('rename', name, positionAfter(text, 'aim: r'), { newName: 'another-name' }))
-process.stdout.write(JSON.stringify({ ladders, first_ms, findings_ms: median(typed), hover_ms: median(hovered), completion_ms: median(completed), rename_ms }))
+process.stdout.write(JSON.stringify({ ladders, first_ms, whole_ms, findings_ms: median(typed), hover_ms: median(hovered), completion_ms: median(completed), rename_ms }))
 await editor.end()
 remove()

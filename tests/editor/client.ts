@@ -66,11 +66,11 @@ export async function editorOn(folder: string, ...words: string[]) {
     ask: <Answer>(method: string, file: string, position: { line: number; character: number }, more: object = {}) => connection.sendRequest<Answer>(`textDocument/${method}`, { ...document(file), position, ...more }),
     send: <Answer>(method: string, parameters: object) => connection.sendRequest<Answer>(method, parameters),
     /** The findings of a file once they are as the test expects. */
-    findings: (file: string, until: (list: Diagnostic[]) => boolean): Promise<Diagnostic[]> =>
+    findings: (file: string, until: (list: Diagnostic[]) => boolean, within_ms = 20_000): Promise<Diagnostic[]> =>
       new Promise((done, failed) => {
         const now = found.get(uriOf(file))
         if (now && until(now)) return done(now)
-        const timer = setTimeout(() => failed(new Error(`no such findings of ${file}: ${JSON.stringify(found.get(uriOf(file)))} ${log.join('\n')} ${complaints}`)), 20_000)
+        const timer = setTimeout(() => failed(new Error(`no such findings of ${file}: ${JSON.stringify(found.get(uriOf(file)))} ${log.join('\n')} ${complaints}`)), within_ms)
         waiting.push({ file, until, done: (list) => (clearTimeout(timer), done(list)) })
       }),
     async end(): Promise<number | null> {

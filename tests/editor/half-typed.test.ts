@@ -18,7 +18,7 @@ const fileOf = (text: string, file = 'ladders/press-up.md'): EditorFile => ({ fi
 /** Asks everything there is of one place. */
 function everything(text: string, offset: number, name?: string): void {
   const file = fileOf(text, name)
-  const around = { files: [file], measured: undefined }
+  const around = { files: [file], curriculum: undefined, measured: () => undefined }
   for (const { from, to } of completions(file, offset, around)) assert.ok(from >= 0 && from <= to && to <= text.length)
   hover(file, offset, around)
   definitions(file, offset, [file])
