@@ -89,13 +89,24 @@ function diagnostic(finding: Finding, document: TextDocument, starts: readonly n
 /** Everything found in a workspace, by the file it stands in. */
 export function diagnosticsOf(workspace: EditorWorkspace, { files, findings, untold }: EditorState): ReadonlyMap<string, Diagnostic[]> {
   const found = new Map<string, Diagnostic[]>()
-  for (const shown of new Set([...findings, ...untold].map(({ file }) => file))) {
-    const document = TextDocument.create('', 'markdown', 0, files.find((candidate) => candidate.shown === shown)?.text() ?? '')
+  const byName = new Map(files.map((file) => [file.shown, file]))
+  const [told, open] = [byFile(findings), byFile(untold)]
+  for (const shown of new Set([...told.keys(), ...open.keys()])) {
+    const document = TextDocument.create('', 'markdown', 0, byName.get(shown)?.text() ?? '')
     const starts = lineStarts(document.getText())
-    const of = (list: readonly Finding[], told: boolean): Diagnostic[] => list.filter(({ file }) => file === shown).map((finding) => diagnostic(finding, document, starts, told))
-    found.set(nameOf(workspace, { shown }), [...of(findings, true), ...of(untold, false)])
+    found.set(nameOf(workspace, { shown }), [...(told.get(shown) ?? []).map((finding) => diagnostic(finding, document, starts, true)), ...(open.get(shown) ?? []).map((finding) => diagnostic(finding, document, starts, false))])
   }
   return found
+}
+
+function byFile(findings: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {
+  const grouped = new Map<string, Finding[]>()
+  for (const finding of findings) {
+    const others = grouped.get(finding.file)
+    if (others) others.push(finding)
+    else grouped.set(finding.file, [finding])
+  }
+  return grouped
 }
 
 /** The remedies that are one edit, for the findings in a stretch of one of our own files. */
