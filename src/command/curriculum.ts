@@ -1,6 +1,6 @@
 import { realpath } from 'node:fs/promises'
 import path from 'node:path'
-import { check } from '../check/index.ts'
+import { check, type CheckMemory } from '../check/index.ts'
 import { inOrder, type Finding } from '../ladder/finding.ts'
 import type { Athlete } from '../load/model.ts'
 import { measure, type MeasuredCurriculum, type Memory } from '../measure/measure.ts'
@@ -30,7 +30,7 @@ export type Checked = {
 }
 
 /** What was read and measured before, for who does it again and again. */
-export type Seen = { readonly reading: ReadMemory; readonly measuring: Memory }
+export type Seen = { readonly reading: ReadMemory; readonly measuring: Memory; readonly checking: CheckMemory }
 
 /** Reads, measures and checks the workspace that was named, or the folder the command was started in. */
 export async function checkedWorkspace({ options }: Typed, { folder: started, progress }: Pick<Console, 'folder' | 'progress'>, athlete?: Athlete, seen?: Seen): Promise<Checked> {
@@ -41,7 +41,7 @@ export async function checkedWorkspace({ options }: Typed, { folder: started, pr
   const curriculum = 'value' in reading ? reading.value : undefined
   if (curriculum) progress('computing the loads')
   const measured = curriculum && measure(curriculum, athlete, seen?.measuring)
-  const found = measured ? check(measured, today()) : { findings: [], untold: [] }
+  const found = measured ? check(measured, today(), seen?.checking) : { findings: [], untold: [] }
   const pictures = measured ? await pictureFindings(measured, { folder, layers: workspace.folders }) : []
   const findings = inOrder([...workspace.findings, ...reading.findings, ...found.findings, ...pictures])
   return { measured, findings, untold: inOrder(found.untold), sources: sourcesOf(workspace), workspace, folder }
