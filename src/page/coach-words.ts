@@ -36,7 +36,14 @@ const wordsIn = ({ title, movement, equipment, form, stop, ask_first, amended, w
 const wordsOf = ({ title, equipment, form, cautions, first_side, words }: MeasuredRung): Texts => [title, ...equipment, ...form, ...cautions, first_side, words?.set_up, ...(words?.cues ?? [])]
 
 /** A text as it is written, and as paper shows it, without its marks. */
-const bothWays = (text: string): string[] => [text.trim(), ...plainLines(text), plainLines(text).join(' ')]
+function bothWays(text: string): string[] {
+  if (PLAIN.test(text)) return [text.trim()]
+  const lines = plainLines(text)
+  return [text.trim(), ...lines, lines.join(' ')]
+}
+
+/** One line without a mark of Markdown. */
+const PLAIN = /^[\p{L}\p{N} ,;:'’()%?/–-]+$/u
 
 const setOf = (texts: Texts): ReadonlySet<string> => new Set(texts.flatMap((text) => (text === undefined ? [] : bothWays(text))))
 

@@ -57,6 +57,7 @@ export const filled = (sentence: string, values: readonly string[]): string => s
 export function finished({ language, foreign, entry, form, keys, theirs, bold = false }: With): (text: string) => Said {
   const shapes = keys.flatMap(shapeOf).toSorted((a, b) => b.weight - a.weight)
   const answers = new Map<string, Said>()
+  const listsMatter = foreign || shapes.length < keys.length // in English without a single word said otherwise, a list is what it was
 
   const number = (text: string): string => {
     const decimals = text.split('.')[1]?.length ?? 0
@@ -72,7 +73,7 @@ export function finished({ language, foreign, entry, form, keys, theirs, bold = 
     if (foreign && NUMBER.test(text)) return { text: number(text), known: true }
     if (foreign && DAY.test(text)) return { text: date(text), known: true }
     if (!LETTER.test(text)) return { text, known: true }
-    return (depth < DEEPEST ? (shaped(text, depth) ?? listed(text, depth)) : undefined) ?? { text, known: !foreign }
+    return (depth < DEEPEST ? (shaped(text, depth) ?? (listsMatter ? listed(text, depth) : undefined)) : undefined) ?? { text, known: !foreign }
   }
 
   function shaped(text: string, depth: number): Said | undefined {

@@ -18,7 +18,7 @@ export function speechesOf(curriculum: MeasuredCurriculum): Speech[] {
     const under = language === original ? '' : `${language}/`
     const said = inLanguage(curriculum, language)
     const words = Object.fromEntries(curriculum.words?.get(language) ?? [])
-    const theirs = coachWords(said)
+    const theirs = language === original && handbook.languages.length === 1 && language.split('-')[0] === 'en' && Object.keys(words).length === 0 ? NONE : coachWords(said) // English as it is written needs nobody's words told apart
     const left = language === original ? new Set<string>() : leftIn(coachWords(curriculum), theirs, words)
     return {
       tongue: tongueOf(language, { units: handbook.units, words, theirs: new Set([...theirs.names, ...theirs.words]), left: { language: original, words: left } }),
@@ -27,6 +27,8 @@ export function speechesOf(curriculum: MeasuredCurriculum): Speech[] {
     }
   })
 }
+
+const NONE: CoachWords = { names: new Set(), words: new Set() }
 
 /** Words that no translation stands for: the same in both, and not said to be the same. */
 const leftIn = (original: CoachWords, said: CoachWords, list: Readonly<Record<string, string>>): Set<string> =>
