@@ -234,3 +234,8 @@ test('the program reads answers from its input, passes over lines that begin wit
   assert.deepEqual([status, first(stdout)], [0, 'ladders/wall-press.md: 3 rungs'])
   assert.equal(program(WALL.join('\n')).status, 2)
 })
+
+test('where answers are to be piped in and none come, it gives up', async () => {
+  const waiting = spawn(process.execPath, [path.join(REPOSITORY, 'src/command/bin.mjs'), 'start', 'ladder', 'never', '--workspace', club], { cwd: folder, stdio: ['pipe', 'ignore', 'ignore'] }) // its input stays open
+  assert.equal(await new Promise((resolve) => waiting.on('exit', resolve)), 2)
+})
