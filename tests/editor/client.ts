@@ -62,6 +62,12 @@ export async function editorOn(folder: string, ...words: string[]) {
       versions.set(file, version)
       return connection.sendNotification('textDocument/didChange', { textDocument: { uri: uriOf(file), version }, contentChanges: [{ text }] })
     },
+    /** Writes letters in place of a stretch, as an editor does key by key. */
+    type(file: string, start: { line: number; character: number }, end: { line: number; character: number }, text: string) {
+      const version = (versions.get(file) ?? 1) + 1
+      versions.set(file, version)
+      return connection.sendNotification('textDocument/didChange', { textDocument: { uri: uriOf(file), version }, contentChanges: [{ range: { start, end }, text }] })
+    },
     /** Answers of the server, by the method's own name. */
     ask: <Answer>(method: string, file: string, position: { line: number; character: number }, more: object = {}) => connection.sendRequest<Answer>(`textDocument/${method}`, { ...document(file), position, ...more }),
     send: <Answer>(method: string, parameters: object) => connection.sendRequest<Answer>(method, parameters),

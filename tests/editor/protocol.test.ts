@@ -116,6 +116,15 @@ test('a remedy that is one edit is offered where its finding stands, and nowhere
   await editor.change('ladders/dip.md', DIP)
 })
 
+test('letters typed after a picture, key by key, are taken where they stand', async () => {
+  const start = after('[🧍 the bench](rung:dip/')
+  await editor.type('ladders/dip.md', start, { ...start, character: start.character + 'bench-hands'.length }, 'x')
+  const [dead] = await editor.findings('ladders/dip.md', (list) => list.some(({ code }) => code === 'links-resolve')).then((list) => list.filter(({ code }) => code === 'links-resolve'))
+  assert.equal(dead?.message, 'The link "rung:dip/x" leads to no rung. Mend it or take it out.')
+  await editor.type('ladders/dip.md', start, { ...start, character: start.character + 1 }, 'bench-hands')
+  await editor.findings('ladders/dip.md', (list) => !list.some(({ code }) => code === 'links-resolve'))
+})
+
 test('keys, ids, movements, equipment, models and choices are offered where they may stand', async () => {
   const offered = async (letters: string, text = DIP) => {
     await editor.change('ladders/dip.md', text)
