@@ -2,6 +2,7 @@ import { models } from '../load/index.ts'
 import { repetitionFormulas } from '../load/repetitions.ts'
 import { sources } from '../load/sources.ts'
 import { rules } from '../check/index.ts'
+import type { RungWords } from '../ladder/curriculum.ts'
 import type { MeasuredCurriculum, MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { plainLines } from './card-words.ts'
 
@@ -24,8 +25,8 @@ const namesIn = ({ id, layer, review, sources: cited = [], amended, withdrawn_no
   ...rungs.map((rung) => rung.id),
 ]
 
-const wordsIn = ({ title, movement, equipment, form, stop, ask_first, amended, withdrawn_notes, rungs, retired = [] }: MeasuredLadder): Texts => [
-  title, movement,
+const wordsIn = ({ title, intro, movement, equipment, form, stop, ask_first, amended, withdrawn_notes, rungs, retired = [] }: MeasuredLadder): Texts => [
+  title, intro, movement,
   ...equipment, ...equipment.map((thing) => thing.toLowerCase()), ...form, ...stop, ...ask_first,
   ...amended.map(({ because }) => because),
   ...withdrawn_notes.flatMap(({ note, because }) => [note, because]),
@@ -33,7 +34,9 @@ const wordsIn = ({ title, movement, equipment, form, stop, ask_first, amended, w
   ...rungs.flatMap(wordsOf),
 ]
 
-const wordsOf = ({ title, equipment, form, cautions, first_side, words }: MeasuredRung): Texts => [title, ...equipment, ...form, ...cautions, first_side, words?.set_up, ...(words?.cues ?? [])]
+const wordsOf = ({ title, equipment, form, cautions, first_side, words }: MeasuredRung): Texts => [title, ...equipment, ...form, ...cautions, first_side, ...(words ? proseOf(words) : [])]
+
+const proseOf = ({ intro, set_up, full_rep = [], cues = [], faults = [], notes }: RungWords): Texts => [intro, set_up, ...full_rep, ...cues, ...faults.flatMap(({ seen, cause, say, remedy }) => [seen, cause, say, remedy]), ...notes.flatMap(({ title, body }) => [title, body])]
 
 /** A text as it is written, and as paper shows it, without its marks. */
 function bothWays(text: string): string[] {

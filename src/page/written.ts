@@ -84,8 +84,8 @@ function sentence(piece: Extract<Piece, { kind: 'sentence' }>, parts: readonly P
 function phrase({ says, holes }: Phrase, tongue: Tongue): Said {
   const key = says.map((text, index) => (index === 0 ? text : `{${index}}${text}`)).join('')
   const values = holes.map((hole) => spoken(hole, tongue))
-  const entry = tongue.entry(key)
+  const entry = tongue.entry(key.trim())
   const words = /\p{L}/u.test(says.join(''))
-  const said = entry === undefined ? key : tongue.form(entry, holes.map(numberIn))
+  const said = entry === undefined ? key : `${/^\s*/.exec(key)?.[0] ?? ''}${tongue.form(entry, holes.map(numberIn))}${/\s*$/.exec(key)?.[0] ?? ''}`
   return counted({ text: filled(said, values), known: entry !== undefined || !words || !tongue.foreign }, key, tongue)
 }

@@ -2,6 +2,23 @@ import type { Catalogue } from '../../tongue.ts'
 
 /** Cards to print. */
 export const cards: Catalogue = {
+  'A sheet for each rung, so that its safety notes are never on another. Choose the paper and print this page from the browser’s menu, at full size.{1}':
+    'Una hoja por peldaño, para que sus notas de seguridad nunca estén en otra. Elige el papel e imprime esta página desde el menú del navegador, a tamaño completo.{1}',
+  'A wall card shows a whole ladder. A pocket card shows one rung. A booklet holds a whole ladder, a sheet a rung. {1}.': 'La tarjeta de pared enseña una escalera entera. La de bolsillo enseña un peldaño. El cuaderno contiene una escalera entera, una hoja por peldaño. {1}.',
+  'Begin on': 'Se empieza en',
+  'Booklet: {1}': 'Cuaderno: {1}',
+  booklet: 'cuaderno',
+  'Booklets fit A4 and Letter.': 'Los cuadernos caben en A4 y Carta.',
+  'Faults and what to do about them stand on the page of this rung.': 'Los fallos y qué hacer con ellos están en la página de este peldaño.',
+  'Here from a card of an older edition? <1>See what has changed since</1>.': '¿Vienes de una tarjeta de una edición anterior? <1>Mira qué ha cambiado desde entonces</1>.',
+  'On paper: <1>wall card of the ladder</1>, <2>{1}</2>, <3>{2}</3>': 'En papel: <1>tarjeta de pared de la escalera</1>, <2>{1}</2>, <3>{2}</3>',
+  'One card a rung. Choose the paper, print this page at full size, without margins, and cut along the lines. A card with more safety notes than A6 holds takes the room of two. On Letter the same cards are a little smaller.{1}':
+    'Una tarjeta por peldaño. Elige el papel, imprime esta página a tamaño completo, sin márgenes, y corta por las líneas. Una tarjeta con más notas de seguridad de las que caben en A6 ocupa el sitio de dos. En Carta las mismas tarjetas son un poco más pequeñas.{1}',
+  'Pocket cards are A6, four to a sheet of A4, and a little smaller on Letter. Cut along the lines.': 'Las tarjetas de bolsillo son A6, cuatro por hoja A4, y un poco más pequeñas en Carta. Se cortan por las líneas.',
+  'Standard for stepping up:': 'Criterio para subir:',
+  'sheet of this rung': 'hoja de este peldaño',
+  'the whole ladder as a booklet': 'toda la escalera en un cuaderno',
+  '{1} on paper: a sheet for each rung with set-up, cues, faults, and everything that keeps an athlete safe on it.': '{1} en papel: una hoja por peldaño con preparación, qué decir, fallos y todo lo que mantiene a salvo a quien lo hace.',
   Cards: 'Tarjetas',
   'Cards to print': 'Tarjetas para imprimir',
   'A wall card for each ladder and a pocket card for each rung, and how to print them.': 'Una tarjeta de pared por escalera y una de bolsillo por peldaño, y cómo imprimirlas.',
