@@ -28,6 +28,7 @@ rungbook export --template [--output FILE]
     const { format = 'csv', template } = typed.options
     if (format !== 'csv' && format !== 'json') throw new Misuse(`--format must be csv or json, not "${String(format)}".`)
     if (template === true) return written(tableText([templateLadder()], true), typed, console)
+    console.progress('reading the ladders')
     const { layers, findings } = await readWorkspace(await folderOf(typed, console))
     const reading = layers.length === 0 ? { findings: [] } : readCurriculum(layers)
     const curriculum = 'value' in reading ? reading.value : undefined

@@ -28,6 +28,7 @@ export const importVerb: Verb = {
   async run(typed, console) {
     const { name, bytes, encoding } = await named(typed, console)
     const folder = await folderOf(typed, console)
+    console.progress('reading the ladders')
     const { layers, findings: unread } = await readWorkspace(folder)
     const { value: curriculum, findings: broken } = readCurriculum(layers)
     if (!curriculum) {

@@ -122,6 +122,7 @@ async function sealed(typed: Typed, console: Console): Promise<number> {
   if (typeof id !== 'string' || typeof by !== 'string' || by.trim() === '') throw new Misuse('Say which ladder is signed off and by whom: --seal press-up --by "A. Reviewer".')
   if (!words(80).safeParse(by).success) throw new Misuse('A reviewer is named on one line, in at most 80 characters, none of them hidden.')
   const folder = await folderOf(typed, console)
+  console.progress('reading the ladders')
   const { measured } = read(await readWorkspace(folder), { reading: new Map(), measuring: new WeakMap() })
   const ladder = measured?.ladders.find((candidate) => candidate.id === id)
   if (!ladder) throw new Misuse(`There is no ladder "${id}" here that can be read.`)

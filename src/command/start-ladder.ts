@@ -17,6 +17,7 @@ export async function startLadder(id: string, typed: Typed, console: Console): P
   const { asked } = console
   if (!asked) throw new Misuse('There is nobody here to ask.')
   const folder = await folderOf(typed, console)
+  console.progress('reading the ladders')
   const movements = await fitId(id, folder)
   const told = await interview(id, movements, asked, (text) => console.note(text))
   const file = `ladders/${id}.md`

@@ -36,6 +36,7 @@ rungbook translate LANG [LADDER|PAGE] --seal [--workspace DIR]
     const [language, id, ...more] = typed.rest
     if (more.length > 0) throw new Misuse('Name one language, and at most one ladder or page.')
     const folder = await folderOf(typed, console)
+    console.progress('reading the ladders')
     const workspace = await readWorkspace(folder)
     const { value: curriculum, findings } = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers)
     for (const { file, line, message } of [...workspace.findings, ...findings].filter((found) => !curriculum || languageIn(found.file) !== undefined)) console.note(`${forTerminal(`${file}:${line} ${message}`)}\n`)
