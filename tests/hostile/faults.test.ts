@@ -4,7 +4,7 @@ import { chmodSync, cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rm
 import path from 'node:path'
 import { test } from 'vitest'
 import { publish, MARKER } from '../../src/site/publish.ts'
-import { build, killBuilds, wholeEdition, workspaceOf } from './faults.ts'
+import { build, killBuilds, killSwaps, wholeEdition, workspaceOf } from './faults.ts'
 import { everything, rooms, write } from './place.ts'
 import { ran } from './ran.ts'
 
@@ -15,6 +15,13 @@ for (const words of [['--link'], []]) {
   test(`killed at any moment${words.length > 0 ? ', with a link' : ''}, a build leaves one whole edition, and the next heals what is left`, async () => {
     const { kills, ended } = await killBuilds(2, 20_261_126, words)
     assert.equal(kills + ended, 2)
+  })
+}
+
+for (const link of [true, false]) {
+  test(`a process that only publishes${link ? ', with a link' : ''}, killed ten times, leaves one whole edition each time`, async () => {
+    const { editions } = await killSwaps(10, 20_261_126, link)
+    assert.ok(editions > 10, `${editions} editions`)
   })
 }
 

@@ -75,10 +75,8 @@ export async function killBuilds(times: number, seed: number, words: readonly st
       const at_ms = longest_ms * (chance() < 0.5 ? chance() : 0.65 + 0.4 * chance())
       const { code, took_ms } = await build(folder, words, at_ms)
       if (code === null) counted.kills += 1
-      else {
-        counted.ended += 1
-        longest_ms = 0.7 * longest_ms + 0.3 * took_ms
-      }
+      else counted.ended += 1
+      longest_ms = code === null ? longest_ms * 1.05 : 0.5 * longest_ms + 0.5 * took_ms // about as long as a build takes just now
       if (!existsSync(out)) {
         counted.gaps += 1
         assert.ok(!words.includes('--link'), 'a link is never away')
@@ -103,3 +101,36 @@ export async function killBuilds(times: number, seed: number, words: readonly st
   }
 }
 
+
+/** The edition of which all twenty pages of a small handbook are; fails where they are not all there, or of several. */
+function smallEdition(folder: string): number {
+  const said = new Set(Array.from({ length: 20 }, (_, page) => readFileSync(path.join(folder, `pages/${page}.html`), 'utf8')))
+  assert.equal(said.size, 1, [...said].join())
+  return Number(/^edition (\d+)\n$/.exec([...said][0] ?? '')?.[1])
+}
+
+/** Kills a process that does nothing but publish, so that most kills fall between writing and swapping. Counts how often nothing stood until the next. */
+export async function killSwaps(times: number, seed: number, link: boolean): Promise<{ kills: number; gaps: number; editions: number }> {
+  const folder = mkdtempSync(path.join(os.tmpdir(), 'rungbook-swaps-'))
+  const out = path.join(folder, 'site')
+  const chance = chanceFrom(seed)
+  let [gaps, stands] = [0, 0]
+  try {
+    for (let kill = 0; kill < times; kill += 1) {
+      const child = spawn(process.execPath, ['--import', 'tsx', path.join(import.meta.dirname, 'publish-forever.ts'), out, String(stands + 1), link ? 'link' : 'folder'], { stdio: ['ignore', 'pipe', 'inherit'] })
+      await new Promise((resolve) => child.stdout.once('data', resolve))
+      await new Promise((resolve) => setTimeout(resolve, 15 + 120 * chance()))
+      child.kill('SIGKILL')
+      await new Promise((resolve) => child.once('close', resolve))
+      if (existsSync(path.join(out, 'pages'))) stands = Math.max(smallEdition(out), stands)
+      else if (stands > 0) {
+        gaps += 1
+        assert.ok(!link, 'a link is never away')
+        stands = Math.max(smallEdition(`${out}.last`), stands)
+      }
+    }
+    return { kills: times, gaps, editions: stands }
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
+}
