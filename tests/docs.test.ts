@@ -13,9 +13,9 @@ const { scripts, bin } = JSON.parse(read('package.json')) as Package
 
 /** A placeholder such as NAME stands for many paths, and a pattern for none. */
 const pathsIn = (text: string): string[] =>
-  [...text.matchAll(/`((?:src|tests|ladders|content|site-demo)(?:\/[^`\s]*)?)`/g)].map((match) => match[1] ?? '').filter((name) => !/[*<>{}]|\b[A-Z]{2,}\b/.test(name))
+  [...text.matchAll(/`((?:src|tests|ladders|content|site-demo|docs|hosting)(?:\/[^`\s]*)?)`/g)].map((match) => match[1] ?? '').filter((name) => !/[*<>{}]|\b[A-Z]{2,}\b/.test(name))
 
-for (const page of ['README.md', 'DEVELOPERS.md']) {
+for (const page of ['README.md', 'DEVELOPERS.md', 'docs/trust.md']) {
   test(`${page} names only what exists`, () => {
     const paths = pathsIn(read(page))
     assert.deepEqual(paths.filter((name) => !name.includes('_site') && !existsSync(`${ROOT}/${name}`)), [])

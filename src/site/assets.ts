@@ -11,6 +11,9 @@ import type { SiteFile } from './site-file.ts'
 
 const here = (file: string): string => fileURLToPath(new URL(file, import.meta.url))
 
+/** The bundler names its parts after where they lie from here; from the folder it was started in, the same parts would have other names. */
+const AT_HOME = { absWorkingDir: here('.') } as const
+
 /** The stylesheets, in the order they are joined. */
 const SHEETS = ['../page/handbook.css', '../page/prose.css', '../page/pose.css', '../page/own-numbers.css', '../page/cards.css', '../page/my-ladders.css', './diagram.css', '../page/print.css']
 
@@ -54,8 +57,9 @@ function wordsIn(scripts: string, tongue: Tongue): Catalogue {
 export async function assetFiles(handbook: Handbook, tongue: Tongue): Promise<SiteFile[]> {
   const { build } = await import('esbuild')
   const sheets = await Promise.all(SHEETS.map((sheet) => readFile(here(sheet), 'utf8')))
-  const css = await build({ stdin: { contents: [...sheets, colours(handbook), imprint(handbook, tongue)].join('\n'), loader: 'css' }, minify: true, charset: 'utf8', write: false, logLevel: 'silent' })
+  const css = await build({ ...AT_HOME, stdin: { contents: [...sheets, colours(handbook), imprint(handbook, tongue)].join('\n'), loader: 'css' }, minify: true, charset: 'utf8', write: false, logLevel: 'silent' })
   const scriptsWith = (first: Catalogue, more: Catalogue) => build({
+    ...AT_HOME,
     metafile: true,
     define: { SCRIPT_WORDS: asText(first), MORE_WORDS: asText(more) },
     entryPoints: [here('../browser/handbook')],
@@ -71,10 +75,10 @@ export async function assetFiles(handbook: Handbook, tongue: Tongue): Promise<Si
     logLevel: 'silent',
   })
   const plain = await scriptsWith({}, {})
-  const first = wordsIn((await Promise.all(Object.keys(plain.metafile.inputs).filter((file) => FIRST_SCRIPTS.includes(path.parse(file).name)).map((file) => readFile(file, 'utf8')))).join('\n'), tongue)
+  const first = wordsIn((await Promise.all(Object.keys(plain.metafile.inputs).filter((file) => FIRST_SCRIPTS.includes(path.parse(file).name)).map((file) => readFile(path.resolve(AT_HOME.absWorkingDir, file), 'utf8')))).join('\n'), tongue)
   const more = Object.fromEntries(Object.entries(wordsIn(plain.outputFiles.map(({ text }) => text).join('\n'), tongue)).filter(([key]) => !(key in first)))
   const scripts = Object.keys({ ...first, ...more }).length === 0 ? plain : await scriptsWith(first, more)
-  const worker = await build({ entryPoints: [here('../browser/service-worker')], bundle: true, format: 'iife', minify: true, charset: 'utf8', target: 'es2022', write: false, logLevel: 'silent' })
+  const worker = await build({ ...AT_HOME, entryPoints: [here('../browser/service-worker')], bundle: true, format: 'iife', minify: true, charset: 'utf8', target: 'es2022', write: false, logLevel: 'silent' })
   return [
     { name: 'service-worker.js', bytes: worker.outputFiles[0]?.text ?? '' },
     { name: 'assets/handbook.css', bytes: css.outputFiles[0]?.text ?? '' },
