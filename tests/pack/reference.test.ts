@@ -30,6 +30,6 @@ test('a declaration is taken whole, with its docstring, and one without is found
 test('no module names a source file by its ending, for the package has none: only imports do, which are compiled', () => {
   const named = readdirSync(path.join(REPOSITORY, 'src'), { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.ts'))
-    .flatMap((file) => [...readFileSync(path.join(REPOSITORY, 'src', file), 'utf8').matchAll(/(?<!from )(?<!import\()(['"`])(\.{1,2}\/[^'"`\n]*\.ts)\1/g)].map((match) => `${file.replaceAll(path.sep, '/')} ${match[2]}`))
+    .flatMap((file) => [...readFileSync(path.join(REPOSITORY, 'src', file), 'utf8').matchAll(/(?<!from |import |import\()(['"`])(\.{1,2}\/[^'"`\n]*\.ts)\1/g)].map((match) => `${file.replaceAll(path.sep, '/')} ${match[2]}`))
   assert.deepEqual(named, ['site/write-pages.ts ../../eleventy.config.ts']) // and its compiled twin beside it
 })
