@@ -3,6 +3,7 @@ import { isMissing, missing, type Missing } from '../quantity/outcome.ts'
 import { cacheFolder, cacheIn, NO_CACHE } from '../site/cache.ts'
 import { chromiumPath, NO_CHROMIUM } from '../site/chromium.ts'
 import { healed, unfitOutput } from '../site/publish.ts'
+import { tooHeavy, weightTable } from '../site/weights.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
 import { FORMATS } from './report.ts'
 import { EXIT, Misuse, type Verb } from './verb.ts'
@@ -11,10 +12,10 @@ import { EXIT, Misuse, type Verb } from './verb.ts'
 export const buildVerb: Verb = {
   name: 'build',
   says: 'writes the handbook, if nothing is to be put right',
-  usage: 'rungbook build [--workspace DIR] [--output DIR] [--pdf] [--link] [--no-cache]\n\n  --pdf       prints the wall and pocket cards to PDF as well, with the Chromium of this machine\n  --link      writes beside the output and turns a link to it at one stroke, for a server that reads it meanwhile\n  --no-cache  makes everything anew; the bytes are the same',
+  usage: 'rungbook build [--workspace DIR] [--output DIR] [--pdf] [--link] [--weigh] [--no-cache]\n\n  --pdf       prints the wall and pocket cards to PDF as well, with the Chromium of this machine\n  --link      writes beside the output and turns a link to it at one stroke, for a server that reads it meanwhile\n  --weigh     shows what the heaviest pages weigh on their way to a telephone, and fails where one is too heavy\n  --no-cache  makes everything anew; the bytes are the same',
   examples: ['rungbook build', 'rungbook build --workspace club --output public', 'rungbook build --pdf'],
   alone: true,
-  options: { ...workspaceOption, output: { type: 'string' }, pdf: { type: 'boolean' }, link: { type: 'boolean' }, 'no-cache': { type: 'boolean' } },
+  options: { ...workspaceOption, output: { type: 'string' }, pdf: { type: 'boolean' }, link: { type: 'boolean' }, weigh: { type: 'boolean' }, 'no-cache': { type: 'boolean' } },
 
   async run(typed, console) {
     const checked = await checkedWorkspace(typed, console)
@@ -37,7 +38,9 @@ export const buildVerb: Verb = {
       return EXIT.usage
     }
     console.out(`${built.pages} pages in ${built.files} files: ${path.relative(console.folder, out) || out}\n`)
-    return EXIT.fine
+    if (typed.options.weigh !== true) return EXIT.fine
+    console.out(weightTable(built.weights))
+    return tooHeavy(built.weights).length === 0 ? EXIT.fine : EXIT.findings
   },
 }
 

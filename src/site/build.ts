@@ -28,10 +28,11 @@ import { publish } from './publish.ts'
 import { ruleExamples } from './rule-examples.ts'
 import { searchFiles } from './search-index.ts'
 import { writeFiles, type SiteFile } from './site-file.ts'
+import { weights, type Weight } from './weights.ts'
 import { writePages } from './write-pages.ts'
 
 /** What a build did. */
-export type Built = { readonly pages: number; readonly files: number }
+export type Built = { readonly pages: number; readonly files: number; readonly weights: readonly Weight[] }
 
 /** A handbook in one language with its pages made. */
 type Made = Speech & { readonly pages: readonly WrittenPage[] }
@@ -114,6 +115,7 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
   const pdfs = await printedCards(made, chromium)
   if (isMissing(pdfs)) return pdfs
   let files = 0
+  let weighed: readonly Weight[] = []
   const published = await publish(out, async (folder) => {
     progress('writing pages')
     await writeWhole(made, changes, folder)
@@ -126,11 +128,12 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
     await writeFiles(pdfs, folder)
     progress('compressing')
     await writeCompressed(folder, cache)
+    weighed = await weights(folder, curriculum.ladders.map(({ id }) => id))
     files = await writeManifest(folder, curriculum.handbook.edition)
   }, { link })
   if (isMissing(published)) return published
   await cache.tidy()
-  return { pages: made.reduce((sum, { pages }) => sum + pages.length, 0), files }
+  return { pages: made.reduce((sum, { pages }) => sum + pages.length, 0), files, weights: weighed }
 }
 /** The whole handbook in memory, as a preview serves it. */
 export async function siteInMemory(curriculum: MeasuredCurriculum, source: Shelves, cache: Cache = NO_CACHE): Promise<SiteFile[]> {
