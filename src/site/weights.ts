@@ -6,6 +6,8 @@ import { filesBelow } from './manifest.ts'
 export type Weight = { readonly says: string; readonly file: string; readonly bytes: number; readonly most: number }
 
 const KIB = 1024
+/** Papers to print are opened at a desk, and earlier editions by who looks for them. */
+const FOR_PAPER = /^([a-z-]+\/)?(editions|cards)\//
 
 /** What is weighed, and the most it may weigh compressed. Chosen by us: a ladder is read in a gym with one bar of signal. */
 const MOST = { ladder: 14 * KIB, rung: 14 * KIB, other: 20 * KIB, style: 10 * KIB, first: 8 * KIB, visit: 50 * KIB } as const
@@ -28,14 +30,14 @@ async function heaviest(folder: string, says: string, names: readonly string[], 
 export async function weights(folder: string, ladders: readonly string[]): Promise<Weight[]> {
   const names = await filesBelow(folder)
   const own = new Set(ladders)
-  const pages = names.filter((name) => name.endsWith('.html') && !name.startsWith('editions/'))
+  const pages = names.filter((name) => name.endsWith('.html') && !FOR_PAPER.test(name))
   const isRung = (name: string): boolean => own.has(name.split('/').at(-3) ?? '')
   const isLadder = (name: string): boolean => own.has(name.split('/').at(-2) ?? '') && /^([a-z-]+\/)?[a-z0-9-]+\/index\.html$/.test(name) && !isRung(name)
   const [ladder] = await heaviest(folder, 'a ladder', pages.filter(isLadder), MOST.ladder)
   const rung = await heaviest(folder, 'a rung', pages.filter(isRung), MOST.rung)
-  const other = await heaviest(folder, 'another page', pages.filter((name) => !isLadder(name) && !isRung(name) && !name.includes('cards/')), MOST.other)
+  const other = await heaviest(folder, 'another page', pages.filter((name) => !isLadder(name) && !isRung(name)), MOST.other)
   const style = await heaviest(folder, 'the stylesheet', ['assets/handbook.css'], MOST.style)
-  const scripts = (await readdir(path.join(folder, 'assets'))).filter((name) => /\.js$/.test(name) && !/^(my-ladders|search|find-your-rung|preview)-/.test(name)).map((name) => `assets/${name}`)
+  const scripts = (await readdir(path.join(folder, 'assets'))).filter((name) => name.endsWith('.js') && !/^(my-ladders|search|find-your-rung|preview)-/.test(name)).map((name) => `assets/${name}`)
   const all = await Promise.all(scripts.map((name) => sent(folder, name)))
   const visit = (ladder?.bytes ?? 0) + (style[0]?.bytes ?? 0) + all.reduce((sum, bytes) => sum + bytes, 0)
   return [
