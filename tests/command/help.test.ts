@@ -120,6 +120,12 @@ test('long work says on a terminal what it is doing, in one line that goes again
   assert.equal(written(false, false), '')
 })
 
+test('a Node too old to run it is told so in one sentence', () => {
+  const older = "data:text/javascript,Object.defineProperty(process,'versions',{value:{...process.versions,node:'18.20.8'}})"
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', older, 'src/command/bin.mjs', '--help'], { cwd: REPOSITORY, encoding: 'utf8' })
+  assert.deepEqual([status, stdout, stderr], [2, '', 'Rungbook needs Node 20.19 or later, and this is 18.20.8. Install a newer one from https://nodejs.org, and try again.\n'])
+})
+
 test('whoever reads only the first line ends the program without a word', () => {
   const { stdout, stderr } = spawnSync('bash', ['-c', `"${process.execPath}" src/command/bin.mjs schema ladder | head -1`], { cwd: REPOSITORY, encoding: 'utf8' })
   assert.deepEqual([stdout, stderr], ['{\n', ''])
