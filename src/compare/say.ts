@@ -98,6 +98,12 @@ export function changeText(change: Change): string {
   return said === '' ? SAYS[change.kind] : `${SAYS[change.kind]}: ${said}`
 }
 
+/** The same in pieces: what kind it is, what it is of where that says more, and its sides, the last with the difference. */
+export function changePieces(change: Change): { readonly kind: string; readonly name: string | undefined; readonly sides: readonly string[] } {
+  const sides = sidesText(change).replace(change.after === undefined ? /^was: / : '', '')
+  return { kind: SAYS[change.kind], name: PLAIN.has(change.name) ? undefined : change.name, sides: sides === '' ? [] : change.before && change.after ? sides.split(' → ') : [sides] }
+}
+
 /** An example athlete, as a person could check it with `explain`. */
 export const exampleText = ({ example }: Change): string | undefined =>
   example && `an athlete of average build with ${example.reps} strict reps on ${example.on} and ${example.reserve_reps} in reserve: was ready for ${example.stood}, is ready for ${example.stands}`

@@ -1,10 +1,10 @@
 import { isMissing } from '../quantity/outcome.ts'
 import type { Change, Comparison, Weight } from '../compare/change.ts'
 import { editionKind } from '../compare/compare.ts'
-import { changeText, exampleText } from '../compare/say.ts'
+import { changePieces, exampleText } from '../compare/say.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
-import { html, say, type Html } from './html.ts'
+import { asIs, html, joined, say, type Html, type Part } from './html.ts'
 import type { SitePage } from './site-page.ts'
 
 /** What came with one edition, or why that cannot be said. Newest first in a list. */
@@ -44,11 +44,27 @@ function subjectOf({ subject: { ladder, rung, page } }: Change, curriculum: Meas
   return rung === undefined ? name : html`${name}, ${part ? html`<a href="${linkTo(CHANGES, rungAddress(whole.id, part.id))}">${part.title}</a>` : rung}`
 }
 
+/** A text of a change: a number or a phrase of ours in the reader's language, or what a coach wrote, as it was written. */
+const asWritten =
+  (text: string, original: string): Part =>
+  (tongue) => {
+    const said = tongue.said(text)
+    return said.known && said.language === undefined ? asIs(said.text) : html`<span lang="${original}">${asIs(text)}</span>`
+  }
+
+/** The change in one line: its kind, what it is of, and both its sides. */
+function changeParts(change: Change, original: string): Part {
+  const { kind, name, sides } = changePieces(change)
+  const shown = joined(sides.map((side) => asWritten(side, original)), ' → ')
+  const said = [...(name === undefined ? [] : [asWritten(name, original)]), ...(sides.length === 0 ? [] : [change.before !== undefined && change.after === undefined ? html`was: ${shown}` : shown])]
+  return said.length === 0 ? kind : [kind, ': ', joined(said, ', ')]
+}
+
 function list(changes: readonly Change[], curriculum: MeasuredCurriculum): Html {
   return html`<ul>${changes.map((change) => {
     const example = exampleText(change)
     return html`
-<li>${change.unsafe && html`<strong>Safety:</strong> `}${subjectOf(change, curriculum)}: ${changeText(change)}${example && html`<br><span class="source">${example}</span>`}</li>`
+<li>${change.unsafe && html`<strong>Safety:</strong> `}${subjectOf(change, curriculum)}: ${changeParts(change, curriculum.handbook.languages[0] ?? 'en')}${example && html`<br><span class="source">${example}</span>`}</li>`
   })}
 </ul>`
 }

@@ -40,6 +40,9 @@ type Made = Speech & { readonly pages: readonly WrittenPage[] }
 /** What pages show beside the curriculum, whatever the language; `drawn` holds the pictures that stand in them. */
 type Shown = { readonly editions: readonly EditionChanges[]; readonly cache: Cache; readonly drawn?: Drawn; readonly pdfs?: boolean }
 
+/** Editions that stay are at the root, in the language they were written in: a level up from any other. */
+const seenFrom = (editions: readonly EditionChanges[], under: string): EditionChanges[] => editions.map((each) => (each.kept === undefined || under === '' ? each : { ...each, kept: `/..${each.kept}` }))
+
 /** In each language: draws every ladder's diagram and every flowchart that coaches wrote, then makes every page with the pictures in it. */
 async function drawnPages(speeches: readonly Speech[], { editions, cache, drawn = new Map(), pdfs = false }: Shown): Promise<Made[]> {
   const draw = await drawnOnce(cache)
@@ -50,7 +53,7 @@ async function drawnPages(speeches: readonly Speech[], { editions, cache, drawn 
     const { curriculum, tongue } = speech
     const diagrams = new Map<string, Html>()
     for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await draw(ladderDiagram(ladder, tongue), diagramName(ladder))))
-    made.push({ ...speech, pages: handbookPages(curriculum, { diagrams, drawn: new Map([...drawn, ...(await drawFences(curriculum, draw))]), examples, editions, pdfs, languages }, tongue) })
+    made.push({ ...speech, pages: handbookPages(curriculum, { diagrams, drawn: new Map([...drawn, ...(await drawFences(curriculum, draw))]), examples, editions: seenFrom(editions, speech.under), pdfs, languages }, tongue) })
   }
   return made
 }

@@ -1,5 +1,6 @@
 import type { Catalogue } from '../tongue.ts'
 import { cards } from './es/cards.ts'
+import { changes } from './es/changes.ts'
 import { checks } from './es/checks.ts'
 import { figures } from './es/figures.ts'
 import { ladders } from './es/ladders.ts'
@@ -13,4 +14,4 @@ import { scripts } from './es/scripts.ts'
 import { sources } from './es/sources.ts'
 
 /** The interface in Spanish. */
-export const es: Catalogue = { ...figures, ...pages, ...ladders, ...cards, ...loads, ...reasons, ...own, ...sources, ...checks, ...poses, ...scripts, ...log }
+export const es: Catalogue = { ...figures, ...pages, ...ladders, ...cards, ...loads, ...reasons, ...own, ...sources, ...checks, ...poses, ...scripts, ...log, ...changes }
