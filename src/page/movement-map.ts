@@ -1,9 +1,11 @@
 import { isMissing } from '../quantity/outcome.ts'
 import type { Unit } from '../quantity/unit.ts'
+import { isNumberKey } from '../load/model.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
+import type { MissingRung } from '../measure/missing-rung.ts'
 import { ladderAddress, linkTo, rungAddress } from './address.ts'
 import { figure, titleOf, workingOf } from './figures.ts'
-import { amount, html, type Html } from './html.ts'
+import { amount, html, type Html, type Words } from './html.ts'
 import type { SitePage } from './site-page.ts'
 
 const MAP = '/movement-map/'
@@ -39,12 +41,18 @@ function row(ladder: MeasuredLadder, { quantity, unit, end }: Scale): Html {
 <p class="ladder-span">from ${said(first)}${last !== first && html` to ${said(last)}`}</p></li>`
 }
 
+/** How a coach is told to set up the rung that is missing, in the handbook's own units. */
+function missingSays({ key, value, says }: MissingRung, { model }: MeasuredRung): Words {
+  const spec = model.keys[key]
+  return spec && isNumberKey(spec) && spec.instructs !== undefined ? { says: spec.instructs.split('{}'), holes: [amount(value, spec.unit)] } : says
+}
+
 /** Steps that suit some bodies and not others, and steps too steep: where the curriculum wants a rung. */
 function gaps(ladders: readonly MeasuredLadder[]): Html {
   const steep = ladders.flatMap((ladder) => ladder.rungs.flatMap((rung) => rung.steps.flatMap((step) => (step.kind === 'uncertain' || step.kind === 'too steep' ? [{ ladder, rung, step }] : []))))
   if (steep.length === 0) return html`<p>No step that can be told is uncertain or too steep.</p>`
   return html`<ul>${steep.map(({ ladder, rung, step }) => {
-    const between = step.missing_rung !== undefined && !isMissing(step.missing_rung) ? `, between them: ${step.missing_rung.says}` : ''
+    const between = step.missing_rung !== undefined && !isMissing(step.missing_rung) && html`, between them: ${missingSays(step.missing_rung, rung)}`
     return html`
 <li><a href="${linkTo(MAP, rungAddress(ladder.id, rung.id))}">${ladder.title}: ${titleOf(ladder, step.from)} to ${rung.title}</a>, ${isMissing(step.kind) ? '' : step.kind}${between}</li>`
   })}

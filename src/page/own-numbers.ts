@@ -1,7 +1,8 @@
 import { isMissing } from '../quantity/outcome.ts'
 import type { MeasuredRung } from '../measure/measure.ts'
 import { linkTo, type Address } from './address.ts'
-import { html, type Html } from './html.ts'
+import { html, type Html, type Part } from './html.ts'
+import type { Units } from './tongue.ts'
 
 /** What a page's own numbers are of: a ladder, or one rung of it. */
 export type OwnOf = { readonly ladder: string; readonly rung?: string; readonly rungs: readonly Pick<MeasuredRung, 'outcome'>[] }
@@ -12,8 +13,9 @@ const lifted = ({ rungs }: OwnOf): boolean => rungs.some(({ outcome }) => !isMis
 const number = (id: string, label: string, height?: 'cm' | 'ft-in'): Html =>
   html`<span class="own-part"${height && html` data-height="${height}"`}><label for="own-${id}">${label}</label><input id="own-${id}" inputmode="decimal" size="6"></span>`
 
-const unit = (id: string, label: string, units: readonly (readonly [value: string, says: string])[]): Html =>
-  html`<span class="own-part"><label for="own-${id}">${label}</label><select id="own-${id}">${units.map(([value, says]) => html`<option value="${value}">${says}</option>`)}</select></span>`
+/** A choice of units, the handbook's own chosen. */
+const unit = (id: string, label: string, units: readonly (readonly [value: string, says: string, of: Units])[]): Part => (tongue) =>
+  html`<span class="own-part"><label for="own-${id}">${label}</label><select id="own-${id}">${units.map(([value, says, of]) => html`<option value="${value}"${of === tongue.units && of === 'imperial' && html` selected`}>${says}</option>`)}</select></span>`
 
 /**
  * The form for a reader's own body, hidden until a script shows it. Its fields have no names: even sent by itself it would carry nothing.
@@ -25,8 +27,8 @@ export function ownNumbers(from: Address, of?: OwnOf): Html {
 <div id="own-figures"></div>
 <details><summary>Give your body mass and height</summary>
 <form autocomplete="off" novalidate>
-<div class="own-row">${number('mass', 'Body mass')}${unit('mass-unit', 'Unit', [['kg', 'kg'], ['lb', 'lb']])}</div>
-<div class="own-row">${number('cm', 'Height', 'cm')}${number('feet', 'Height, feet', 'ft-in')}${number('inches', 'inches', 'ft-in')}${unit('height-unit', 'Unit', [['cm', 'cm'], ['ft-in', 'ft and in']])}</div>
+<div class="own-row">${number('mass', 'Body mass')}${unit('mass-unit', 'Unit', [['kg', 'kg', 'metric'], ['lb', 'lb', 'imperial']])}</div>
+<div class="own-row">${number('cm', 'Height', 'cm')}${number('feet', 'Height, feet', 'ft-in')}${number('inches', 'inches', 'ft-in')}${unit('height-unit', 'Unit', [['cm', 'cm', 'metric'], ['ft-in', 'ft and in', 'imperial']])}</div>
 <fieldset id="own-rack" hidden><legend>What you have to load</legend>
 <div class="own-row">${number('bar', 'Bar, kg')}<span class="own-part own-wide"><label for="own-plates">Plates, kg</label><input id="own-plates"></span>${number('pairs', 'Pairs of each')}</div></fieldset>
 <p class="own-row"><button>Show my numbers</button><button type="button" id="own-forget">Forget my body</button></p>
