@@ -142,7 +142,7 @@ export const leverHold = loadModel({
       quantity: { name, unit: 'N·m/kg', repeats: false },
       load,
       figures: figuresOf(input, over, moment),
-      poses: [poseOf(pair[1], input.hold === 'bridge' ? 'shoulders' : input.rest_on, stature_m)],
+      poses: [poseOf(pair[1], input, stature_m)],
       working: pair.map(({ hip }, index) => ({
         says: `${name}, reference ${index === 0 ? 'woman' : 'man'}: share of body weight times stature, made a moment`,
         formula: 'M/m = |R_far (x_hip − x_far) − Σ_legs mᵢ (x_hip − xᵢ)| × g × stature',
@@ -168,11 +168,13 @@ function figuresOf(input: Input, over: (figure: (result: Result) => number) => S
 }
 
 /** The reference man's joints in metres, for drawing. */
-function poseOf({ held, near, far: carried }: Result, arms: Support, stature_m: number): Pose {
+function poseOf({ held, near, far: carried }: Result, { hold, rest_on }: Input, stature_m: number): Pose {
+  const arms: Support = hold === 'bridge' ? 'shoulders' : rest_on
   const { far, near: at, ...joints } = held
   const metres = Object.fromEntries(Object.entries(joints).map(([joint, place]) => [joint, times(place, stature_m)])) as Pose['joints']
   return {
     name: 'hold',
+    ...(hold === 'side' ? { lies: 'on the side' as const } : {}),
     joints: metres,
     props: [{ kind: 'ground', y: 0 }, ...(far.y > 0.01 ? [{ kind: 'surface', at: times(far, stature_m) } as const] : [])],
     forces: near === 0 ? [] : [{ on: arms, at: times(at, stature_m), per_weight: { x: 0, y: near } }, { on: 'feet', at: times(far, stature_m), per_weight: { x: 0, y: carried } }],

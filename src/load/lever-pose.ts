@@ -4,7 +4,7 @@
  */
 import { missing, type Outcome } from '../quantity/outcome.ts'
 import type { Body } from './body.ts'
-import { chain, KNEE_HEIGHT, mapChain, planted, type Chain } from './chain.ts'
+import { chain, KNEE_HEIGHT, laidDown, mapChain, planted, type Chain } from './chain.ts'
 import type { Point } from './model.ts'
 import { minus, plus, point, polar, times, turned, unit } from './vector.ts'
 
@@ -29,7 +29,7 @@ export function plank(body: Body, hold: 'front' | 'side', feet: 'toes' | 'knees'
   if (Math.abs(sine) > 1) return missing('the shoulders cannot come to that height')
   const turn = Math.asin(sine) - Math.atan2(joints.shoulder.y, joints.shoulder.x)
   const turnedBody = mapChain(joints, (joint) => plus(pivot, turned(joint, turn)))
-  const set = contact === 'flat' ? onItsEdge(turnedBody, body) : turnedBody
+  const set = feet === 'knees' ? (onSide ? withShanksBehind(turnedBody) : laidDown(turnedBody, body, 'down')) : onSide ? onItsEdge(turnedBody, body) : turnedBody
   const down = point(set.shoulder.x + reach, 0)
   const elbow = on === 'forearms' ? down : plus(set.shoulder, times(minus(down, set.shoulder), upper_arm.length / whole))
   const wrist = onSide || on === 'hands' ? down : plus(down, point(forearm.length, 0)) // on its side, the forearm lies across the body, under the shoulder
@@ -43,6 +43,9 @@ function onItsEdge(joints: Chain, body: Body): Chain {
   const sole = plus(joints.ankle, times(unit(minus(joints.ankle, joints.knee)), body.ankle_height))
   return { ...joints, heel: sole, ball: sole, toe: sole }
 }
+
+/** Kneeling on the side, the shanks lie behind the body: seen from the front they point out of the picture. */
+const withShanksBehind = (joints: Chain): Chain => ({ ...joints, ankle: joints.knee, heel: joints.knee, ball: joints.knee, toe: joints.knee })
 
 /** A hip bridge: shoulders on the floor, knees over the feet, hips lifted into line. A free leg lies straight along the thigh. */
 export function bridge(body: Body, knee: number, foot_height: number, press: number): Outcome<Held> {
