@@ -109,16 +109,19 @@ test('a handbook built by the package is read in a browser: a ladder of its own,
     page.on('pageerror', (error) => trouble.push(error.message))
     page.on('requestfailed', (request) => trouble.push(`failed: ${request.url()}`))
     const root = `http://127.0.0.1:${port}`
-    await page.goto(`${root}/`)
+    /** Waits until all that a page fetches is there: what is left half fetched counts as failed. */
+    const visited = (address: string) => page.goto(root + address, { waitUntil: 'networkidle' })
+    await visited('/')
     assert.match(await page.title(), /Coaching handbook/)
     await page.getByRole('link', { name: 'Goblet squat' }).first().click()
+    await page.waitForLoadState('networkidle')
     assert.equal(await page.locator('h1').first().innerText(), 'Goblet squat')
     assert.match(await page.locator('main').innerText(), /A fifth of body weight held[^]*% of body mass/)
-    await page.goto(`${root}/press-up/floor/`)
+    await visited('/press-up/floor/')
     assert.match(await page.locator('main').innerText(), /\b15\b/)
-    await page.goto(`${root}/welcome/`)
+    await visited('/welcome/')
     assert.match(await page.locator('main').innerText(), /This page is yours/)
-    await page.goto(`${root}/checks/steps-are-climbable/`)
+    await visited('/checks/steps-are-climbable/')
     assert.match(await page.locator('main').innerText(), /model: /) // both examples of the rule came with the package
     assert.deepEqual(trouble, [])
   } finally {
