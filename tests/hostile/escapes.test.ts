@@ -10,6 +10,7 @@ import { uriOf } from '../../src/command/report-sarif.ts'
 import { forTerminal } from '../../src/command/report-text.ts'
 import { forComment } from '../../src/command/review-markdown.ts'
 import { escaped } from '../../src/page/escaped.ts'
+import { blockText } from '../../src/page/linked-data.ts'
 import { forDiagram } from '../../src/read/flowchart.ts'
 import { forStyle } from '../../src/site/assets.ts'
 import { drawDiagram } from '../../src/site/draw-diagram.ts'
@@ -72,6 +73,7 @@ const TABLE: readonly { readonly context: string; readonly escape: (text: string
     ],
   },
   { context: 'JSON and SARIF', escape: asJson, rows: [['a"\\\n\u001b', '"a\\"\\\\\\n\\u001b"\n'], ['##[error]x', '"##\\u005berror]x"\n'], ['a\ud800', '"a\\ud800"\n']] },
+  { context: 'a block of data in a page', escape: blockText, rows: [['</script><script>', '"\\u003c/script\\u003e\\u003cscript\\u003e"'], ['<!--', '"\\u003c!--"'], ['a\u2028&', '"a\\u2028\\u0026"']] },
   { context: 'an address in SARIF', escape: uriOf, rows: [['ladders/a b#c?.md', 'ladders/a%20b%23c%3F.md'], ['a\ud800.md', 'a%EF%BF%BD.md'], ['../x:y.md', '../x%3Ay.md'], ['100%.md', '100%25.md']] },
   { context: 'a label of a diagram', escape: forDiagram, rows: [['a"]; click b', '"a#quot;]; click b"'], ['#quot;', '"#35;quot;"'], ['%%{init', '"%%{init"']] },
   { context: 'a string of a stylesheet', escape: forStyle, rows: [['a"}</style>', '"a\\22 \\7d \\3c \\2f style\\3e "'], ['a\\', '"a\\5c "'], ['a\nb', '"a\\a b"'], ['Übung', '"\\dc bung"']] },

@@ -93,7 +93,7 @@ const yaml = (words: string): string => JSON.stringify(words)
 /** A handbook in which every place that a coach writes in holds something hostile, another in each, beginning with the nth. */
 function hostileHandbook(nth: number) {
   let next = nth
-  const words = (): string => (MARKUP[next++ % MARKUP.length] ?? '').slice(0, 80)
+  const words = (): string => (MARKUP[next++ % MARKUP.length] ?? '').slice(0, 80).trim()
   const own = `title: ${yaml(words())}\norganisation: ${yaml(words())}\nedition: "1"\ncontact: ${yaml(words())}\naddress: https://handbook.example\neditions: [{ edition: "0", on: 2026-01-01, revision: "--help" }]\n`
   const [ladderTitle, rungTitle, pageTitle] = [words(), words(), words()]
   const one = ladder(
