@@ -8,7 +8,7 @@ import { html, joined, say, type Html, type Part } from './html.ts'
 import { bodyMarks, leaningFacts, leaningMarks } from './pose-leaning.ts'
 import { drawn, frameOf, MARGIN, type Mark } from './pose-marks.ts'
 import { standingBody, standingFacts, standingMarks } from './pose-standing.ts'
-import { ENGLISH } from './tongue.ts'
+import { ENGLISH, type Tongue } from './tongue.ts'
 import { spoken } from './written.ts'
 
 /** Everything of a pose in the order it is painted, labels last. */
@@ -47,11 +47,13 @@ export const poseInWords = (pose: Pose): string => spoken(poseSays(pose), ENGLIS
 /** Every pose of a rung, each with its facts in words below it, in one frame so that start and end lie alike. */
 export function poseFigures(poses: readonly Pose[], ladderTitle: string, rungTitle: string): Html {
   const marks = poses.map(marksOf)
-  const frame = frameOf(marks.flat())
-  return html`${poses.map(
-    (pose, index) => html`<figure class="pose">${drawn(marks[index] ?? [], frame, say`${ladderTitle}, ${rungTitle}: ${pose.name}`)}<figcaption>${poseSays(pose)}</figcaption></figure>
+  return html`${(tongue: Tongue) => {
+    const frame = frameOf(marks.flat(), undefined, tongue)
+    return poses.map(
+      (pose, index) => html`<figure class="pose">${drawn(marks[index] ?? [], frame, say`${ladderTitle}, ${rungTitle}: ${pose.name}`)}<figcaption>${poseSays(pose)}</figcaption></figure>
 `,
-  )}`
+    )
+  }}`
 }
 
 /** Every pose of a rung as a picture alone, in one frame: no forces, sizes or letters, for a card too small to print them on. */

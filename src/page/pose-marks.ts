@@ -7,7 +7,7 @@ import type { Point, Pose } from '../load/model.ts'
 import { length, minus, plus, point, times, unit } from '../load/vector.ts'
 import { amount, html, raw, type Html, type Part, type Words } from './html.ts'
 import { tenth, written, type Joints } from './pose-body.ts'
-import { ENGLISH } from './tongue.ts'
+import { ENGLISH, type Tongue } from './tongue.ts'
 import { spoken } from './written.ts'
 
 /** Pixels to a metre of the drawing. */
@@ -26,7 +26,7 @@ const ARROWHEAD = 7
 const ARC = 52
 
 /** One thing drawn, with the points the frame has to hold. */
-export type Mark = { readonly svg: Part; readonly reach: readonly Point[]; readonly words?: true }
+export type Mark = { readonly svg: Part; readonly reach: readonly Point[]; readonly reachIn?: (tongue: Tongue) => readonly Point[]; readonly words?: true }
 /** The part of the plane that is shown, y down. */
 export type Frame = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number }
 
@@ -41,11 +41,15 @@ export const disc = (name: string, at: Point, radius: number): Mark => ({
 
 /** A line of text whose middle, start or end stands at a point, half-way up its letters. */
 export function label(words: Words, at: Point, anchor: 'start' | 'middle' | 'end'): Mark {
-  const wide = spoken(words, ENGLISH).length * LETTER.wide
-  const left = at.x - { start: 0, middle: wide / 2, end: wide }[anchor]
+  const reachIn = (tongue: Tongue): Point[] => {
+    const wide = spoken(words, tongue).length * LETTER.wide
+    const left = at.x - { start: 0, middle: wide / 2, end: wide }[anchor]
+    return [point(left, at.y + LETTER.high / 2), point(left + wide, at.y - LETTER.high / 2)]
+  }
   return {
     svg: html`<text x="${tenth(at.x)}" y="${tenth(LETTER.high * 0.36 - at.y)}" text-anchor="${anchor}">${words}</text>`,
-    reach: [point(left, at.y + LETTER.high / 2), point(left + wide, at.y - LETTER.high / 2)],
+    reach: reachIn(ENGLISH),
+    reachIn,
     words: true,
   }
 }
@@ -99,8 +103,8 @@ export function fromUpright(from: Point, along: Point, words: Words): Mark[] {
 }
 
 /** The least frame that holds every pose, with one depth below the ground. */
-export function frameOf(marks: readonly Mark[], below = BELOW_GROUND): Frame {
-  const reach = marks.flatMap((mark) => mark.reach)
+export function frameOf(marks: readonly Mark[], below = BELOW_GROUND, tongue: Tongue = ENGLISH): Frame {
+  const reach = marks.flatMap((mark) => mark.reachIn?.(tongue) ?? mark.reach)
   const xs = reach.map(({ x }) => x)
   const ys = reach.map(({ y }) => -y)
   return {
