@@ -7,7 +7,7 @@ import { LADDER, LADDER_FILE } from './place.ts'
 import { survivesReading, survivesShowing } from './survives.ts'
 
 /** How much chance there is: little in every run of the tests, as much as is asked of `npm run fuzz`. The seed is printed where something fails. */
-const RUNS = Number(process.env.FUZZ_RUNS ?? 150)
+const RUNS = Number(process.env.FUZZ_RUNS ?? 60)
 const SEED = process.env.FUZZ_SEED === undefined ? {} : { seed: Number(process.env.FUZZ_SEED) }
 const some = { numRuns: RUNS, ...SEED }
 const PATIENCE_MS = 60_000 + RUNS * 60

@@ -91,3 +91,28 @@ export function heldTogether(what: string, cases: readonly Body[]): void {
     assert.deepEqual(everything(place.room), before)
   })
 }
+
+/** A test for each workspace of some that differ only in files they add: one process builds all of these files at once, and finds of each what it finds of each alone. */
+export function heldAtOnce(what: string, cases: readonly Pick<Case, 'says' | 'files' | 'finds'>[]): void {
+  const room = rooms()
+  const place = room(what, Object.assign({}, ...cases.map(({ files }) => files)) as Files)
+  const before = everything(place.room)
+  let once: Promise<Ran> | undefined
+  const outcome = (): Promise<Ran> => (once ??= ran(place.workspace, ['build']))
+
+  for (const { says, finds } of cases) {
+    test(`${says}: a finding`, async () => {
+      const found = findingsIn((await outcome()).out)
+      assert.deepEqual(found.filter((line) => finds.includes(line)), finds)
+    })
+  }
+
+  test(`${what}, ${cases.length} at once: nothing else is found, in time, and nothing is touched`, async () => {
+    const all = await outcome()
+    assert.equal(findingsIn(all.out).length, cases.reduce((sum, { finds }) => sum + finds.length, 0))
+    assert.equal(all.code, 1)
+    noTrace(all)
+    await withinLimits(all, room)
+    assert.deepEqual(everything(place.room), before)
+  })
+}

@@ -1,4 +1,4 @@
-import { held, heldTogether } from './held.ts'
+import { held, heldAtOnce, heldTogether } from './held.ts'
 import { HANDBOOK, LADDER, LADDER_FILE, ladder } from './place.ts'
 
 /** Ids that would lead somewhere as an address or a file. */
@@ -48,7 +48,7 @@ heldTogether('ids that lead out', [
 
 /** Files whose names become addresses, and files that would share one. */
 const page = '---\ntitle: A page\nsummary: A page.\n---\n\nWords.\n'
-held([
+heldAtOnce('names of files', [
   { says: 'two ladders of one id', files: { 'ladders/b.md': LADDER }, finds: ['ladders/b.md:2:1  The ladder "hollow-hold" is already there, in ladders/a.md:2. Give this one another id, or write amends: hollow-hold to change that one.  (ids-are-unique)'] },
   { says: 'a page and a ladder of one name', files: { 'content/hollow-hold.md': page }, finds: [`content/hollow-hold.md:2:1  The page "hollow-hold" and the ladder "hollow-hold" would share one address. Rename the page's file.  (ids-are-unique)`] },
   { says: 'two pages that meet in one address', files: { 'content/a-b.md': page, 'content/a/b.md': page }, finds: ['content/a/b.md:2:1  The page "a-b" is already there, in content/a-b.md. Rename one of the two files.  (ids-are-unique)'] },
@@ -62,6 +62,10 @@ held([
   { says: 'a ladder whose name is markup', files: { 'ladders/<img src=x onerror=alert(1)>.md': 'x' }, finds: ['ladders/<img src=x onerror=alert(1)>.md:1:1  The file has no front matter. Begin it with a line of three hyphens, ---, then keys such as title, then --- again.  (front-matter-is-there)'] },
   { says: 'a name of 255 bytes', files: { [`content/${'n'.repeat(252)}.md`]: page }, finds: ['content/nnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnn.md:1:1  The file is named "nnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnnn", which cannot be an address. Use small letters, digits and single hyphens, such as safety.md.  (file-names-are-addresses)'] },
   { says: 'sixty folders in one another', files: { [`ladders/${'d/'.repeat(60)}x.md`]: 'x' }, finds: ['ladders/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/d/x.md:1:1  The file has no front matter. Begin it with a line of three hyphens, ---, then keys such as title, then --- again.  (front-matter-is-there)'] },
+])
+
+/** Handbooks that reach out of their folder. */
+held([
   { says: 'no handbook', files: { 'handbook.yaml': undefined }, finds: ['handbook.yaml:1:1  There is no handbook.yaml here. Write one with title, organisation, edition and contact.  (handbook-is-there)'] },
   { says: 'a handbook that extends a folder that is no workspace', files: { 'handbook.yaml': `${HANDBOOK}extends: ..\n` }, finds: ['handbook.yaml:1:1  What this handbook extends is no workspace: there is no handbook.yaml that can be read in "..". Mend extends.  (handbook-is-there)'] },
   { says: 'a handbook that extends itself', files: { 'handbook.yaml': `${HANDBOOK}extends: .\n` }, finds: ['handbook.yaml:1:1  This handbook extends, by way of others, itself. Take out one extends.  (layers-end)'] },
