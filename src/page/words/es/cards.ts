@@ -15,7 +15,7 @@ export const cards: Catalogue = {
   'One card a rung. Choose the paper, print this page at full size, without margins, and cut along the lines. A card with more safety notes than A6 holds takes the room of two. On Letter the same cards are a little smaller.{1}':
     'Una tarjeta por peldaño. Elige el papel, imprime esta página a tamaño completo, sin márgenes, y corta por las líneas. Una tarjeta con más notas de seguridad de las que caben en A6 ocupa el sitio de dos. En Carta las mismas tarjetas son un poco más pequeñas.{1}',
   'Pocket cards are A6, four to a sheet of A4, and a little smaller on Letter. Cut along the lines.': 'Las tarjetas de bolsillo son A6, cuatro por hoja A4, y un poco más pequeñas en Carta. Se cortan por las líneas.',
-  'Standard for stepping up:': 'Criterio para subir:',
+  'Standard for stepping up:': 'Estándar para subir:',
   'sheet of this rung': 'hoja de este peldaño',
   'the whole ladder as a booklet': 'toda la escalera en un cuaderno',
   '{1} on paper: a sheet for each rung with set-up, cues, faults, and everything that keeps an athlete safe on it.': '{1} en papel: una hoja por peldaño con preparación, qué decir, fallos y todo lo que mantiene a salvo a quien lo hace.',
@@ -47,7 +47,7 @@ export const cards: Catalogue = {
   'Or take it <1>as a PDF</1>.': 'O llévatela <1>en PDF</1>.',
   'Wall card: {1}': 'Tarjeta de pared: {1}',
   '{1} for the wall: its rungs in order with load, entry and cautions, form points, stop signs and who asks first.':
-    '{1} para la pared: sus peldaños en orden, con carga, entrada y precauciones, puntos de forma, señales de parar y quién consulta antes.',
+    '{1} para la pared: sus peldaños en orden, con carga, entrada y precauciones, puntos de técnica, señales de parar y quién consulta antes.',
   'Choose the paper, then print this page from the browser’s menu, at full size and with the browser’s own margins. Only the card is printed.{1}':
     'Elige el papel e imprime esta página desde el menú del navegador, a tamaño completo y con los márgenes del navegador. Solo se imprime la tarjeta.{1}',
   'Pocket cards: {1}': 'Tarjetas de bolsillo: {1}',
@@ -59,18 +59,18 @@ export const cards: Catalogue = {
   'Estimates for an average body, no medical advice. Local rules, makers and qualified people come first.':
     'Estimaciones para un cuerpo medio, no es consejo médico. Las normas del lugar, los fabricantes y las personas cualificadas tienen prioridad.',
   '{1}, on {2}': '{1}, en {2}',
-  'the standard': 'el criterio',
+  'the standard': 'el estándar',
   'Before this rung:': 'Antes de este peldaño:',
   Watching: 'Quién mira',
   'More in the handbook.': 'Más en el manual.',
   'More by the code.': 'Más con el código.',
   'The safety notes of this rung are longer than a sheet holds. Read its page in the handbook before anyone starts.':
     'Las notas de seguridad de este peldaño no caben en una hoja. Lee su página en el manual antes de que nadie empiece.',
-  'Aim: {1}. The standard before each next rung: <1>{2}</1>, all of it in form. {3}': 'Meta: {1}. El criterio antes de cada peldaño siguiente: <1>{2}</1>, todo en forma. {3}',
+  'Aim: {1}. The standard before each next rung: <1>{2}</1>, all of it in form. {3}': 'Meta: {1}. El estándar antes de cada peldaño siguiente: <1>{2}</1>, todo con buena técnica. {3}',
   'Load: {1}.': 'Carga: {1}.',
   '{1}The thick bar is for an average body, the thin line spans the bodies tried.': '{1}La barra gruesa es para un cuerpo medio; la línea fina abarca los cuerpos probados.',
   'Every rep shows': 'En cada repetición se ve',
   'sheet {1} of {2}': 'hoja {1} de {2}',
   'No wall card is drawn: {1}. Use the pocket cards.': 'No se dibuja tarjeta de pared: {1}. Usa las de bolsillo.',
-  'its form points, stop signs and ask-first list leave no room for a rung on the same sheet': 'sus puntos de forma, sus señales de parar y su lista de quién consulta antes no dejan sitio para un peldaño en la misma hoja',
+  'its form points, stop signs and ask-first list leave no room for a rung on the same sheet': 'sus puntos de técnica, sus señales de parar y su lista de quién consulta antes no dejan sitio para un peldaño en la misma hoja',
 }

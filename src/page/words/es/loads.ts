@@ -64,14 +64,14 @@ export const loads: Catalogue = {
   'The body is held still; what carries it pushes straight up.': 'El cuerpo está quieto; lo que lo lleva empuja derecho hacia arriba.',
   'The arms rest on the floor and carry themselves; the head is weighed as held up with the trunk.': 'Los brazos descansan en el suelo y se llevan a sí mismos; la cabeza se pesa como sostenida con el tronco.',
   'The upper arm lies along the body, and counts as if it were beside the lower.': 'El brazo de arriba va a lo largo del cuerpo, y cuenta como si estuviera junto al de abajo.',
-  'How long a position can be held does not follow from its moment: the standard in seconds is the coach’s.': 'Cuánto se aguanta una posición no se deduce de su momento: el criterio en segundos es de quien entrena.',
+  'How long a position can be held does not follow from its moment: the standard in seconds is the coach’s.': 'Cuánto se aguanta una posición no se deduce de su momento: el estándar en segundos es de quien entrena.',
   'Free fall, no drag; the stopping force is spread evenly over the travel, so its peak is higher.': 'Caída libre, sin resistencia del aire; la fuerza de frenado se reparte por igual en el recorrido, así que su pico es mayor.',
   'Slow movement: a brisk pull-up peaks at about one and a half times this (Emerson 2014: 1.51 times body weight at the bar).':
     'Movimiento lento: una dominada enérgica llega a un pico de vez y media esto (Emerson 2014: 1,51 veces el peso corporal en la barra).',
   'Slow movement or none.': 'Movimiento lento o ninguno.',
   'The band pulls straight up on a body of {1}; a heavier body gets less help from it.': 'La banda tira derecho hacia arriba de un cuerpo de {1}; a un cuerpo más pesado lo ayuda menos.',
-  'The lift is done in the same strict form each time, over the same range.': 'El levantamiento se hace siempre con la misma forma estricta y el mismo recorrido.',
-  'The people measured were like the athlete in build; laboratories differ by 5 to 10 % of body weight.': 'Las personas medidas tenían una complexión como la de quien entrena; los laboratorios difieren entre sí de un 5 a un 10 % del peso corporal.',
+  'The lift is done in the same strict form each time, over the same range.': 'El levantamiento se hace siempre con la misma técnica estricta y el mismo recorrido.',
+  'The people measured were like the athlete in build; laboratories differ by 5 to 10 % of body weight.': 'Las personas medidas tenían una complexión como la de cada deportista; los laboratorios difieren entre sí de un 5 a un 10 % del peso corporal.',
   'Slow movement; depth and balance are demands beside the load, not part of it.': 'Movimiento lento; la profundidad y el equilibrio son exigencias al lado de la carga, no parte de ella.',
   'The share of the working leg is as declared.': 'La parte de la pierna que trabaja es la declarada.',
 

@@ -13,7 +13,7 @@ export const own: Catalogue = {
   'Find my rung': 'Encontrar mi peldaño',
   'By hand': 'A mano',
   'Choose a rung you can do, and do one set on it, each rep in form. Stop before form goes, and say how many more you could have done.':
-    'Elige un peldaño que puedas hacer y haz en él una serie, cada repetición en forma. Para antes de que se pierda la forma, y di cuántas más podrías haber hecho.',
+    'Elige un peldaño que puedas hacer y haz en él una serie, cada repetición con buena técnica. Para antes de que se pierda la técnica, y di cuántas más podrías haber hecho.',
   'Open the steps of its ladder below, and look for the row that begins with your rung.': 'Abre abajo los pasos de su escalera y busca la fila que empieza por tu peldaño.',
   'If your repetitions reach its least entry, keeping in reserve what the ladder asks, the rung it leads to leaves enough to work with: work there. If they do not, stay, and add repetitions.':
     'Si tus repeticiones llegan a su entrada mínima, guardando en reserva lo que pide la escalera, el peldaño al que lleva te deja bastantes para trabajar: trabaja ahí. Si no llegan, quédate y añade repeticiones.',
@@ -44,9 +44,9 @@ export const own: Catalogue = {
   'Log a session, and see what the rules make of it: move on, hold, step back or stop. The log stays on this device; <1>who can see it</1>.':
     'Anota una sesión y mira qué deciden las reglas: seguir, mantener, bajar o parar. El registro se queda en este dispositivo; <1>quién puede verlo</1>.',
   'The log needs scripts. Without them, keep it on paper: every rung’s page gives the same rules.': 'El registro necesita scripts. Sin ellos, llévalo en papel: la página de cada peldaño da las mismas reglas.',
-  Athlete: 'Atleta',
+  Athlete: 'Deportista',
   'Whose session': 'De quién es la sesión',
-  'Add an athlete': 'Añadir atleta',
+  'Add an athlete': 'Añadir deportista',
   Name: 'Nombre',
   Add: 'Añadir',
   'Log a session': 'Anotar una sesión',
@@ -55,7 +55,7 @@ export const own: Catalogue = {
   'One more set': 'Una serie más',
   'One set fewer': 'Una serie menos',
   'As last time': 'Como la última vez',
-  'Sets in which a form point was lost': 'Series en las que se perdió un punto de forma',
+  'Sets in which a form point was lost': 'Series en las que se perdió un punto de técnica',
   'Pain during, 0 (none) to 10 (worst)': 'Dolor durante la sesión, de 0 (nada) a 10 (el peor)',
   'Another day, pain next morning, a note': 'Otro día, dolor a la mañana siguiente, una nota',
   Day: 'Día',
@@ -74,7 +74,7 @@ export const own: Catalogue = {
   'the day, such as 2026-10-03': 'el día, como 2026-10-03',
   'what the amounts are: reps, seconds or metres': 'qué son las cantidades: reps (repeticiones), seconds (segundos) o metres (metros)',
   'a list of 1 to 30 numbers, one a set': 'una lista de 1 a 30 números, uno por serie',
-  'in how many of the sets a form point was lost': 'en cuántas de las series se perdió un punto de forma',
+  'in how many of the sets a form point was lost': 'en cuántas de las series se perdió un punto de técnica',
   'a whole number from 0 (none) to 10 (worst)': 'un número entero de 0 (nada) a 10 (el peor)',
   'the same, for the morning after; may be left out': 'lo mismo, para la mañana siguiente; se puede omitir',
   'the same, for usual mornings; may be left out': 'lo mismo, para las mañanas habituales; se puede omitir',

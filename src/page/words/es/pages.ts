@@ -25,7 +25,7 @@ export const pages: Catalogue = {
     other: '{1}: {2} escaleras, de la versión más fácil de un movimiento a la más difícil, con lo que hace falta para subir.',
   },
   'Find the movement, then the rung you can do in perfect form. Each ladder shows what must be shown before the next rung, how much each rung loads, and when to stop. <1>Find your rung</1> from one set.':
-    'Busca el movimiento y luego el peldaño que puedes hacer con forma perfecta. Cada escalera enseña qué hay que demostrar antes del peldaño siguiente, cuánto carga cada peldaño y cuándo parar. <1>Encuentra tu peldaño</1> con una sola serie.',
+    'Busca el movimiento y luego el peldaño que puedes hacer con técnica perfecta. Cada escalera enseña qué hay que demostrar antes del peldaño siguiente, cuánto carga cada peldaño y cuándo parar. <1>Encuentra tu peldaño</1> con una sola serie.',
   '{1} rungs, aim: {2}': { one: '{1} peldaño, meta: {2}', other: '{1} peldaños, meta: {2}' },
   'All ladders side by side': 'Todas las escaleras, una junto a otra',
   'By equipment': 'Por material',

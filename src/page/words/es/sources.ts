@@ -76,7 +76,7 @@ export const sources: Catalogue = {
   'measured points of the band: stretch in cm, force in N': 'puntos medidos de la banda: estiramiento en cm, fuerza en N',
   'stretch of the band at the start of the rep, where it is longest': 'estiramiento de la banda al inicio de la repetición, donde es más larga',
   'stretch of the band at the end of the rep': 'estiramiento de la banda al final de la repetición',
-  'mass hung on the athlete': 'masa que se cuelga de quien entrena',
+  'mass hung on the athlete': 'masa que se cuelga de la persona',
   'share that one arm takes': 'parte que toma un brazo',
   'mass lifted, as a share of the most that can be lifted once': 'masa levantada, como parte de la máxima que se puede levantar una vez',
   'the most this athlete lifts once': 'lo máximo que esta persona levanta una vez',
