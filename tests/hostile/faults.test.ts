@@ -21,7 +21,7 @@ for (const words of [['--link'], []]) {
 for (const link of [true, false]) {
   test(`a process that only publishes${link ? ', with a link' : ''}, killed ten times, leaves one whole edition each time`, async () => {
     const { editions } = await killSwaps(10, 20_261_126, link)
-    assert.ok(editions > 10, `${editions} editions`)
+    assert.ok(editions >= 10, `${editions} editions`) // each process published at least one before it was killed
   })
 }
 
