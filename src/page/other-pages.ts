@@ -9,7 +9,7 @@ import { placeOf } from '../ladder/finding.ts'
 import type { Stretch } from '../ladder/curriculum.ts'
 import type { MeasuredPage } from '../measure/measure.ts'
 import { pageAddress } from './address.ts'
-import { html, type Html } from './html.ts'
+import { asIs, html, type Html } from './html.ts'
 import { pageParts } from '../read/parts.ts'
 import { untranslatedNote } from './in-original.ts'
 import { prose } from './prose.ts'
@@ -82,7 +82,7 @@ ${table('agreement-held-out', 'Values looked at only afterwards', heldOut)}</sec
 
 function modelEntry({ name, says, keys, cites }: (typeof models)[number]): Html {
   const rows = Object.entries<Key>(keys).map(([key, spec]) => html`
-<tr><th scope="row">${key}</th><td>${keyText(spec)}</td><td>${spec.says}</td></tr>`)
+<tr><th scope="row"><code>${asIs(key)}</code></th><td>${keyText(spec)}</td><td>${spec.says}</td></tr>`)
   return html`<section><h3 id="model-${name}">${name}</h3><p>Gives the ${says}.</p>
 ${rows.length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-label="What ${name} asks"><table><thead><tr><th scope="col">asks</th><th scope="col">from, to</th><th scope="col">meaning</th></tr></thead><tbody>${rows}
 </tbody></table></div>`}

@@ -13,7 +13,7 @@ import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
 import { fromPrinted, onPaper } from './cards-page.ts'
 import { figure, kindText, loadText, notComputed, spanText, spreadText, titleOf } from './figures.ts'
 import { floorMarkTable } from './floor-marks.ts'
-import { amount, between, html, joined, say, type Html, type Part } from './html.ts'
+import { amount, asIs, between, html, joined, say, type Html, type Part } from './html.ts'
 import { ownNumbers } from './own-numbers.ts'
 import { logThisRung } from './my-ladders-page.ts'
 import { poseFigures } from './pose-figure.ts'
@@ -115,7 +115,7 @@ function working(rung: MeasuredRung, from: Address): Html {
   const inputs = Object.entries(rung.model.keys).flatMap(([name, key]) => {
     const value = given[name] ?? ('default' in key ? key.default : undefined)
     return value === undefined ? [] : [html`
-<tr><th scope="row">${name}</th><td>${valueText(key, value)}</td><td>${key.says}${given[name] === undefined && ' (unless given)'}</td></tr>`]
+<tr><th scope="row"><code>${asIs(name)}</code></th><td>${valueText(key, value)}</td><td>${key.says}${given[name] === undefined && ' (unless given)'}</td></tr>`]
   })
   const { outcome } = rung
   return html`<section class="working" data-pagefind-ignore><h2 id="working">Where the numbers come from</h2>
