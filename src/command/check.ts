@@ -1,3 +1,4 @@
+import { MOST_PARTS, readPart, type Part } from '../ladder/part.ts'
 import { applyEdits } from '../site/apply-edits.ts'
 import { watchWorkspace } from '../site/watch.ts'
 import { checkedWorkspace, workspaceOption, type Checked } from './curriculum.ts'
@@ -9,31 +10,41 @@ import { EXIT, Misuse, type Console, type Typed, type Verb } from './verb.ts'
 export const checkVerb: Verb = {
   name: 'check',
   says: 'finds what is wrong with the ladders and pages of a workspace',
-  usage: `rungbook check [--workspace DIR] [--format ${Object.keys(FORMATS).join('|')}] [--fix] [--watch]`,
-  examples: ['rungbook check', 'rungbook check --workspace club --watch', 'rungbook check --fix', 'rungbook check --format github'],
+  usage: `rungbook check [--workspace DIR] [--format ${Object.keys(FORMATS).join('|')}] [--fix] [--watch] [--part I/N]\n\n--part 2/8 checks the second of eight parts of the ladders, split by their ids, so that eight machines can share the work; the first part also checks the pages and names files that cannot be read.`,
+  examples: ['rungbook check', 'rungbook check --workspace club --watch', 'rungbook check --fix', 'rungbook check --format github', 'rungbook check --part 2/8'],
   alone: true,
   choices: { format: Object.keys(FORMATS) },
-  options: { ...workspaceOption, format: { type: 'string' }, fix: { type: 'boolean' }, watch: { type: 'boolean' } },
+  options: { ...workspaceOption, format: { type: 'string' }, fix: { type: 'boolean' }, watch: { type: 'boolean' }, part: { type: 'string' } },
 
   async run(typed, console) {
     const format = typed.options.format ?? 'text'
     if (!isFormat(format)) throw new Misuse(`--format must be one of ${Object.keys(FORMATS).join(', ')}, not "${String(format)}".`)
-    if (typed.options.fix) await fix(typed, console)
-    const checked = await checkedWorkspace(typed, console)
-    if (typed.options.watch) return watched(checked, typed, console, format)
+    const part = partIn(typed)
+    const checks = (): Promise<Checked> => checkedWorkspace(typed, console, undefined, undefined, part)
+    if (typed.options.fix) await fix(checks, console)
+    const checked = await checks()
+    if (typed.options.watch) return watched(checked, checks, console, format)
     console.out(FORMATS[format](checked, console.colour))
     return checked.findings.length === 0 ? EXIT.fine : EXIT.findings
   },
+}
+
+/** The part that was asked for, or undefined for the whole. Part 1 also says what is wrong with pages, and with files that cannot be read. */
+function partIn({ options: { part } }: Typed): Part | undefined {
+  if (typeof part !== 'string') return undefined
+  const read = readPart(part)
+  if (!read) throw new Misuse(`--part must be which part of how many, such as 2/8, at most ${MOST_PARTS}, not "${part}".`)
+  return read
 }
 
 /** What one edit puts right may let the next be seen. Chosen by us. */
 const MOST_ROUNDS = 5
 
 /** Makes the remedies that are one edit, round after round, and says each. */
-async function fix(typed: Typed, console: Console): Promise<void> {
+async function fix(checks: () => Promise<Checked>, console: Console): Promise<void> {
   let count = 0
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
-    const { folder, findings } = await checkedWorkspace(typed, console)
+    const { folder, findings } = await checks()
     const made = await applyEdits(folder, findings)
     for (const { file, line, before, after } of made) console.note(`${forTerminal(`${file}:${line}`)}\n  - ${forTerminal(before)}\n  + ${forTerminal(after)}\n`)
     count += made.length
@@ -43,10 +54,10 @@ async function fix(typed: Typed, console: Console): Promise<void> {
 }
 
 /** Checks again after each save, until the process is ended. The lines around each run are what an editor's problem matcher waits for. */
-async function watched(first: Checked, typed: Typed, console: Console, format: Format): Promise<number> {
+async function watched(first: Checked, checks: () => Promise<Checked>, console: Console, format: Format): Promise<number> {
   const say = (checked: Checked): void => console.out(`check begins\n${FORMATS[format](checked, console.colour)}check ends\n`)
   say(first)
-  const end = watchWorkspace(first.workspace.folders, async () => say(await checkedWorkspace(typed, console)))
+  const end = watchWorkspace(first.workspace.folders, async () => say(await checks()))
   await console.ended()
   end()
   return EXIT.fine

@@ -2,6 +2,7 @@ import { realpath } from 'node:fs/promises'
 import path from 'node:path'
 import { check, type CheckMemory } from '../check/index.ts'
 import { inOrder, type Finding } from '../ladder/finding.ts'
+import { isFirst, type Part } from '../ladder/part.ts'
 import type { Athlete } from '../load/model.ts'
 import { measure, type MeasuredCurriculum, type Memory } from '../measure/measure.ts'
 import { readCurriculum, type ReadMemory } from '../read/read-curriculum.ts'
@@ -32,18 +33,18 @@ export type Checked = {
 /** What was read and measured before, for who does it again and again. */
 export type Seen = { readonly reading: ReadMemory; readonly measuring: Memory; readonly checking: CheckMemory }
 
-/** Reads, measures and checks the workspace that was named, or the folder the command was started in. */
-export async function checkedWorkspace({ options }: Typed, { folder: started, progress }: Pick<Console, 'folder' | 'progress'>, athlete?: Athlete, seen?: Seen): Promise<Checked> {
+/** Reads, measures and checks the workspace that was named, or the folder the command was started in; of a part, what is read badly is said by the first. */
+export async function checkedWorkspace({ options }: Typed, { folder: started, progress }: Pick<Console, 'folder' | 'progress'>, athlete?: Athlete, seen?: Seen, part?: Part): Promise<Checked> {
   const folder = path.resolve(started, typeof options.workspace === 'string' ? options.workspace : '.')
   progress('reading the ladders')
   const workspace = await readWorkspace(folder)
   const reading = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers, seen?.reading)
   const curriculum = 'value' in reading ? reading.value : undefined
   if (curriculum) progress('computing the loads')
-  const measured = curriculum && measure(curriculum, athlete, seen?.measuring)
+  const measured = curriculum && measure(curriculum, athlete, seen?.measuring, part)
   const found = measured ? check(measured, today(), seen?.checking) : { findings: [], untold: [] }
   const pictures = measured ? await pictureFindings(measured, { folder, layers: workspace.folders }) : []
-  const findings = inOrder([...workspace.findings, ...reading.findings, ...found.findings, ...pictures])
+  const findings = inOrder([...(part && !isFirst(part) ? [] : [...workspace.findings, ...reading.findings]), ...found.findings, ...pictures])
   return { measured, findings, untold: inOrder(found.untold), sources: sourcesOf(workspace), workspace, folder }
 }
 
