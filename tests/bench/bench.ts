@@ -58,6 +58,19 @@ const edited = [100, ...(process.argv.includes('--quick') ? [] : [1000])].map((l
   return JSON.parse(stdout) as EditedOnce
 })
 
+/** Runs one measurement in a process of its own. */
+function ofItsOwn<Figures>(script: string, ladders: number): Figures {
+  const { stdout, stderr, status } = spawnSync(process.execPath, ['--import', 'tsx', path.join(import.meta.dirname, script), String(ladders)], { cwd: REPOSITORY, encoding: 'utf8', maxBuffer: 1e8 })
+  if (status !== 0) throw new Error(`bug: ${script} of ${ladders} ladders failed: ${stderr}`)
+  return JSON.parse(stdout) as Figures
+}
+
+const built_sizes = process.argv.includes('--quick') ? [10] : process.argv.includes('--whole') ? [10, 100, 1000] : [10, 100]
+type BuiltOnce = { ladders: number; pages: number; cold_s: Record<string, number>; warm_s: Record<string, number>; eleventy_s: number; floor_s: number; peak_mb: number }
+const built = built_sizes.map((ladders) => ofItsOwn<BuiltOnce>('build-once.ts', ladders))
+type SavedOnce = { ladders: number; first_ms: number; save_ms: number }
+const saved = [100, ...(process.argv.includes('--quick') ? [] : [1000])].map((ladders) => ofItsOwn<SavedOnce>('save-once.ts', ladders))
+
 const machine = `${os.cpus().length} × ${os.cpus()[0]?.model ?? 'unknown'}, Node ${process.version}`
 const total = ({ read_s, measure_s, check_s }: Checked): number => read_s + measure_s + check_s
 process.stdout.write(`${machine}
@@ -90,6 +103,14 @@ process.stdout.write(`
 editor    ladders   first hover, all checked; then findings after a key, hover, completion, rename of a rung
 ${edited.map((row) => `          ${String(row.ladders).padStart(7)}   ${[row.first_ms, row.whole_ms, row.findings_ms, row.hover_ms, row.completion_ms, row.rename_ms].map((time) => `${time.toFixed(0)} ms`).join(', ')}`).join('\n')}
 `)
+const sum = (stages: Record<string, number>): number => Object.values(stages).reduce((all, one) => all + one, 0)
+process.stdout.write(`
+build     ladders   pages   everything, then again, in times of plain Eleventy with the same pages; the floor in the same; peak MB
+${built.map((row) => `          ${String(row.ladders).padStart(7)}   ${String(row.pages).padStart(5)}   ${[sum(row.cold_s), sum(row.warm_s), row.floor_s].map((time) => `${(time / row.eleventy_s).toFixed(1)} ×`).join(', ')}; ${row.peak_mb.toFixed(0)}\n          stages, cold: ${Object.entries(row.cold_s).filter(([, time]) => time > 0.005).map(([name, time]) => `${name} ${((100 * time) / sum(row.cold_s)).toFixed(0)} %`).join(', ')}; again takes ${((100 * sum(row.warm_s)) / sum(row.cold_s)).toFixed(0)} %`).join('\n')}
+
+preview   ladders   first page, then from a save to its page
+${saved.map((row) => `          ${String(row.ladders).padStart(7)}   ${row.first_ms.toFixed(0)} ms, ${row.save_ms.toFixed(0)} ms`).join('\n')}
+`)
 const results = path.join(REPOSITORY, 'bench-results')
 mkdirSync(results, { recursive: true })
-writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, rung_us, fit_us, bundle_bytes, checked, reviewed, edited }, null, 2)}\n`)
+writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, rung_us, fit_us, bundle_bytes, checked, reviewed, edited, built, saved }, null, 2)}\n`)
