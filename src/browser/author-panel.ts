@@ -11,13 +11,18 @@ import { poseFigures, poseInWords } from '../page/pose-figure.ts'
 import { kindText } from '../page/figures.ts'
 import type { LadderData } from '../page/data.ts'
 import { ENGLISH } from '../page/tongue.ts'
+import { PREVIEW_POLICY } from '../page/trusted.ts'
 import { spoken } from '../page/written.ts'
 import { athleteOf } from './body.ts'
 import { element } from './element.ts'
 import { ladderDataAt } from './ladder-data.ts'
 import { loadFor, type RungData } from './own-loads.ts'
+import { vouching } from './trusted.ts'
 
 const AVERAGE = athleteOf(undefined)
+
+/** The figures come as text from the handbook's own code, in which every word is escaped. */
+const figures = vouching(PREVIEW_POLICY, { createHTML: (drawn) => drawn })
 
 /** The author's panel of a preview: sliders for what a rung declares, and what comes of it: load, steps, figure, derivation, and the line to paste. */
 export function startAuthorPanel(document: Document, path: string): void {
@@ -121,10 +126,10 @@ function loadOf(rung: RungData): { id: string; model: NonNullable<ReturnType<typ
 /** The figure, made by the very code that draws it in the handbook. */
 function figureOf({ poses }: Load, ladder: LadderData, rung: RungData): HTMLElement[] {
   if (poses.length === 0) return []
-  const drawn = new DOMParser().parseFromString(poseFigures(poses, ladder.title, rung.title).html, 'text/html')
-  const figures = element('div', 'figures', ...drawn.body.childNodes)
-  figures.setAttribute('aria-label', poses.map(poseInWords).join(' '))
-  return [figures]
+  const drawn = new DOMParser().parseFromString(figures.createHTML(poseFigures(poses, ladder.title, rung.title).html), 'text/html')
+  const shown = element('div', 'figures', ...drawn.body.childNodes)
+  shown.setAttribute('aria-label', poses.map(poseInWords).join(' '))
+  return [shown]
 }
 
 function derivation({ working, assumes }: Load): HTMLElement {

@@ -1,5 +1,7 @@
+import { WORKER_POLICY } from '../page/trusted.ts'
 import { isOfflineList, LIST, type Asked, type OfflineList } from './offline-list.ts'
 import { said } from './said.ts'
+import { vouching } from './trusted.ts'
 
 /** The list as it is published now, or nothing without a signal. */
 async function publishedList(root: URL): Promise<OfflineList | undefined> {
@@ -41,13 +43,16 @@ async function leave(): Promise<void> {
   for (const name of await caches.keys()) if (name.startsWith('handbook-')) await caches.delete(name)
 }
 
+/** The worker's address below a root, as a browser takes it. */
+const workerAt = (root: URL): string => vouching(WORKER_POLICY, { createScriptURL: (below) => new URL('service-worker.js', below).href }).createScriptURL(root.href)
+
 /** Keeps this ladder for reading without a signal, offers the rest, and offers a new edition when there is one; it forces neither. */
 export async function startOffline(page: Document, root: URL): Promise<void> {
   const place = page.querySelector('#offline')
   if (!place || !('serviceWorker' in navigator)) return
   const now = await publishedList(root)
   if (now?.off) return leave()
-  const registration = await navigator.serviceWorker.register(new URL('service-worker.js', root)).catch(() => undefined)
+  const registration = await navigator.serviceWorker.register(workerAt(root)).catch(() => undefined)
   if (!registration) return
   const { active } = await navigator.serviceWorker.ready
   if (!active) return

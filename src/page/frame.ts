@@ -4,11 +4,12 @@ import { dataBlock } from './linked-data.ts'
 import { SHARE, shareAddress } from './share-picture.ts'
 import type { Frame, SitePage } from './site-page.ts'
 import type { Tongue } from './tongue.ts'
+import { WORKER_POLICY } from './trusted.ts'
 import { spoken, written } from './written.ts'
 
-/** What a page may load: its own host's scripts, styles, pictures and search index; the last needs WebAssembly. */
+/** What a page may load: its own host's scripts, styles, pictures and search index; the last needs WebAssembly. No string becomes markup or a script but what the named policy vouches for. */
 export const POLICY =
-  "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data:; connect-src 'self'; form-action 'self'; base-uri 'none'; manifest-src 'self'"
+  `default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data:; connect-src 'self'; form-action 'self'; base-uri 'none'; manifest-src 'self'; require-trusted-types-for 'script'; trusted-types ${WORKER_POLICY}`
 
 /** Hidden data for the search index: filters, and what a result shows. */
 function searchable({ found, title }: SitePage): Html | undefined {

@@ -1,6 +1,7 @@
 import { randomBytes, timingSafeEqual } from 'node:crypto'
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http'
 import type { AddressInfo } from 'node:net'
+import { PREVIEW_POLICY, WORKER_POLICY } from '../page/trusted.ts'
 import type { SiteFile } from './site-file.ts'
 
 const TYPES: Record<string, string> = {
@@ -117,8 +118,9 @@ const same = (given: string, token: string): boolean => {
 /** Where the handbook cannot be read at all, the panel stands alone. */
 const NOTHING_YET = '<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>Preview</title></head><body><main><p>There is no page here yet.</p></main></body></html>\n'
 
-/** A page with the author's panel, which learns of saves and shows what is to be put right. */
-const withPanel = (page: string, token: string): string => page.replace('</head>', `<link rel="stylesheet" href="/preview/panel.css"><script type="module" src="/preview/panel.js" data-token="${token}"></script></head>`)
+/** A page with the author's panel, which learns of saves, shows what is to be put right, and may make drawings. */
+const withPanel = (page: string, token: string): string =>
+  page.replace(`trusted-types ${WORKER_POLICY}`, `trusted-types ${WORKER_POLICY} ${PREVIEW_POLICY}`).replace('</head>', `<link rel="stylesheet" href="/preview/panel.css"><script type="module" src="/preview/panel.js" data-token="${token}"></script></head>`)
 
 function wait(response: ServerResponse, waiting: Set<ServerResponse>, version: number): void {
   if (waiting.size >= MOST_WAITING) {

@@ -2,8 +2,8 @@ import type { WrittenPage } from '../page/handbook-pages.ts'
 import { fileOf } from './plugin.ts'
 import type { SiteFile } from './site-file.ts'
 
-/** Of what the indexer gives, the part a page of ours loads; its ready-made faces stay away. */
-const WANTED = /^(pagefind\.js|pagefind-worker\.js|pagefind-entry\.json|wasm\..*\.pagefind|.*\.pf_(meta|index|fragment|filter|sort))$|\/.*\.pf_/
+/** Of what the indexer gives, the part a page of ours loads; its ready-made faces and its worker stay away. */
+const WANTED = /^(pagefind\.js|pagefind-entry\.json|wasm\..*\.pagefind|.*\.pf_(meta|index|fragment|filter|sort))$|\/.*\.pf_/
 
 /**
  * The files of the search index of some pages, by name below pagefind/.
