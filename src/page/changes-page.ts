@@ -60,12 +60,18 @@ function changeParts(change: Change, original: string): Part {
   return said.length === 0 ? kind : [kind, ': ', joined(said, ', ')]
 }
 
-function list(changes: readonly Change[], curriculum: MeasuredCurriculum): Html {
+/** Words in other languages: hundreds in an edition that brings one. They are counted; a review tells them one by one. */
+const isTranslation = ({ kind, unsafe }: Change): boolean => kind.startsWith('translation-') && !unsafe
+
+function list(all: readonly Change[], curriculum: MeasuredCurriculum): Html {
+  const changes = all.filter((change) => !isTranslation(change))
+  const translations = all.length - changes.length
   return html`<ul>${changes.map((change) => {
     const example = exampleText(change)
     return html`
 <li>${change.unsafe && html`<strong>Safety:</strong> `}${subjectOf(change, curriculum)}: ${changeParts(change, curriculum.handbook.languages[0] ?? 'en')}${example && html`<br><span class="source">${example}</span>`}</li>`
-  })}
+  })}${translations > 0 && html`
+<li>${translations} translations are new, gone or said otherwise.</li>`}
 </ul>`
 }
 
