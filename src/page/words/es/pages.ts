@@ -1,8 +1,8 @@
-import type {
-  '{1} translations are new, gone or said otherwise.': { one: '{1} traducción es nueva, se retiró o dice otra cosa.', other: '{1} traducciones son nuevas, se retiraron o dicen otra cosa.' }, Catalogue } from '../../tongue.ts'
+import type { Catalogue } from '../../tongue.ts'
 
 /** The frame, the home page, lists, search and what stands on every page. */
 export const pages: Catalogue = {
+  '{1} translations are new, gone or said otherwise.': { one: '{1} traducción es nueva, se retiró o dice otra cosa.', other: '{1} traducciones son nuevas, se retiraron o dicen otra cosa.' },
   'To the page': 'Ir al contenido',
   Handbook: 'Manual',
   Languages: 'Idiomas',
