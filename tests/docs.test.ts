@@ -15,7 +15,7 @@ const { scripts, bin } = JSON.parse(read('package.json')) as Package
 const pathsIn = (text: string): string[] =>
   [...text.matchAll(/`((?:src|tests|ladders|content|site-demo|docs|hosting)(?:\/[^`\s]*)?)`/g)].map((match) => match[1] ?? '').filter((name) => !/[*<>{}]|\b[A-Z]{2,}\b/.test(name))
 
-for (const page of ['README.md', 'DEVELOPERS.md', 'docs/trust.md']) {
+for (const page of ['README.md', 'DEVELOPERS.md', 'docs/content/trust.md']) {
   test(`${page} names only what exists`, () => {
     const paths = pathsIn(read(page))
     assert.deepEqual(paths.filter((name) => !name.includes('_site') && !existsSync(`${ROOT}/${name}`)), [])
