@@ -61,7 +61,7 @@ function changeParts(change: Change, original: string): Part {
 }
 
 /** Words in other languages: hundreds in an edition that brings one. They are counted; a review tells them one by one. */
-const isTranslation = ({ kind, unsafe }: Change): boolean => kind.startsWith('translation-') && !unsafe
+export const isTranslation = ({ kind, unsafe }: Change): boolean => kind.startsWith('translation-') && !unsafe
 
 function list(all: readonly Change[], curriculum: MeasuredCurriculum): Html {
   const changes = all.filter((change) => !isTranslation(change))

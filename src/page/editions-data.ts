@@ -1,14 +1,14 @@
 import { z } from 'zod'
 import { compareText } from '../ladder/finding.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
-import { isTold, type EditionChanges } from './changes-page.ts'
+import { isTold, isTranslation, type EditionChanges } from './changes-page.ts'
 import type { DataFile } from './data.ts'
 
 const changed = z.strictObject({
   edition: z.string(),
   on: z.string().optional(),
   since: z.string(),
-  /** Ladders, and rungs as "ladder/rung", that are not what they were; or why that cannot be said. */
+  /** Ladders, and rungs as "ladder/rung", that are not what they were, whatever the language; or why that cannot be said. */
   changed: z.union([z.array(z.string()), z.strictObject({ missing: z.string() })]),
 })
 
@@ -29,7 +29,7 @@ export function editionsData({ handbook }: MeasuredCurriculum, editions: readonl
       edition: each.edition,
       ...(each.on === undefined ? {} : { on: each.on }),
       since: each.since.replace(/^edition /, ''),
-      changed: isTold(each) ? [...new Set([...each.comparison.typed, ...each.comparison.followed].flatMap(subjectOf))].toSorted(compareText) : { missing: 'missing' in each.comparison ? each.comparison.missing : '' },
+      changed: isTold(each) ? [...new Set([...each.comparison.typed, ...each.comparison.followed].filter((change) => !isTranslation(change)).flatMap(subjectOf))].toSorted(compareText) : { missing: 'missing' in each.comparison ? each.comparison.missing : '' },
     })),
   }
 }

@@ -9,7 +9,7 @@ import { NO_CHROMIUM, quietly } from '../../src/site/chromium.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
 import { previewServer } from '../../src/site/preview-server.ts'
 import { browserPath } from '../browser-path.ts'
-import { REPOSITORY, run, scratch } from './demo.ts'
+import { REPOSITORY, builtDemo, run, scratch } from './demo.ts'
 
 /** The cards of the demo handbook and of a small workspace, in a real browser, laid out as for print. */
 const folder = await scratch()
@@ -35,9 +35,7 @@ let root: string
 let ladders: { readonly id: string; readonly rungs: readonly string[] }[]
 
 beforeAll(async () => {
-  const site = path.join(folder, 'site')
-  const { code, out, note } = await run(REPOSITORY, 'build', '--workspace', 'site-demo', '--output', site)
-  assert.equal(code, 0, out + note)
+  const site = await builtDemo()
   const files = new Map((await filesBelow(site)).map((file) => [file, readFileSync(path.join(site, file))]))
   const data = (name: string): unknown => JSON.parse(readFileSync(path.join(site, 'data', name), 'utf8'))
   ladders = (data('index.json') as { ladders: { id: string }[] }).ladders.map(({ id }) => ({ id, rungs: (data(`ladders/${id}.json`) as { rungs: { id: string }[] }).rungs.map((rung) => rung.id) }))

@@ -10,7 +10,7 @@ import type { LadderData } from '../../src/page/data.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
 import { previewServer } from '../../src/site/preview-server.ts'
 import { browserPath } from '../browser-path.ts'
-import { REPOSITORY, run, scratch } from './demo.ts'
+import { builtDemo, scratch } from './demo.ts'
 
 /** The log in a real browser, on the demo handbook as it was built. */
 const folder = await scratch()
@@ -23,9 +23,7 @@ let root: string
 let files: ReadonlyMap<string, Buffer>
 
 beforeAll(async () => {
-  const site = path.join(folder, 'site')
-  const { code, out, note } = await run(REPOSITORY, 'build', '--workspace', 'site-demo', '--output', site)
-  assert.equal(code, 0, out + note)
+  const site = await builtDemo()
   files = new Map((await filesBelow(site)).map((file) => [file, readFileSync(path.join(site, file))]))
   const served = await previewServer(() => files, 0)
   server = served.server

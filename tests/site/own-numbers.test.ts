@@ -18,10 +18,9 @@ import { readWorkspace } from '../../src/site/disk.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
 import { previewServer } from '../../src/site/preview-server.ts'
 import { browserPath } from '../browser-path.ts'
-import { REPOSITORY, run, scratch } from './demo.ts'
+import { REPOSITORY, builtDemo } from './demo.ts'
 
 /** The demo handbook in a real browser, beside the same code as it was built with. */
-const folder = await scratch()
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
 let browser: Browser
@@ -29,9 +28,7 @@ let server: Server
 let root: string
 
 beforeAll(async () => {
-  const site = path.join(folder, 'site')
-  const { code, out, note } = await run(REPOSITORY, 'build', '--workspace', 'site-demo', '--output', site)
-  assert.equal(code, 0, out + note)
+  const site = await builtDemo()
   const files = new Map((await filesBelow(site)).map((file) => [file, readFileSync(path.join(site, file))]))
   const served = await previewServer(() => files, 0)
   server = served.server

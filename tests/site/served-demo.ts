@@ -9,7 +9,7 @@ import { afterAll } from 'vitest'
 import { TYPES } from '../../src/page/served.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
 import { browserPath } from '../browser-path.ts'
-import { REPOSITORY, run, scratch } from './demo.ts'
+import { builtDemo } from './demo.ts'
 
 /** A page, and every console error, page error, failed request and broken policy since it was opened. */
 export type Opened = { readonly page: Page; readonly trouble: string[] }
@@ -34,9 +34,7 @@ export const ARGS = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-fi
 
 /** Builds the demo, serves it with the headers that the build wrote for its hosts, and opens a browser; all of it gone when the test file ends. */
 export async function servedDemo(): Promise<ServedDemo> {
-  const site = path.join(await scratch(), 'site')
-  const { code, out, note } = await run(REPOSITORY, 'build', '--workspace', 'site-demo', '--output', site)
-  assert.equal(code, 0, out + note)
+  const site = await builtDemo()
   const files = new Map((await filesBelow(site)).map((file) => [file, readFileSync(path.join(site, file))]))
   const root = await hosted(files)
   const executablePath = browserPath()

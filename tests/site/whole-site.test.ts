@@ -5,18 +5,17 @@ import { parseHTML } from 'linkedom'
 import { beforeAll, test } from 'vitest'
 import { editionsDataSchema } from '../../src/page/editions-data.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
-import { REPOSITORY, run, scratch } from './demo.ts'
+import { builtDemo } from './demo.ts'
 
 /** The demo handbook, as a reader gets it: every page by its address. */
-const folder = await scratch()
+let site: string
 const pages = new Map<string, Document>()
 
 beforeAll(async () => {
-  const { code, out, note } = await run(REPOSITORY, 'build', '--workspace', 'site-demo', '--output', path.join(folder, 'site'))
-  assert.equal(code, 0, out + note)
-  for (const file of await filesBelow(path.join(folder, 'site'))) {
+  site = await builtDemo()
+  for (const file of await filesBelow(site)) {
     if (!file.endsWith('.html')) continue
-    pages.set(`/${file}`.replace(/index\.html$/, ''), parseHTML(readFileSync(path.join(folder, 'site', file), 'utf8')).document)
+    pages.set(`/${file}`.replace(/index\.html$/, ''), parseHTML(readFileSync(path.join(site, file), 'utf8')).document)
   }
 })
 
@@ -35,7 +34,7 @@ test('there is a home, a page a ladder, a page a rung, the written pages, source
 })
 
 test('every internal link leads to a page, and every fragment to an id on it', async () => {
-  const files = new Set((await filesBelow(path.join(folder, 'site'))).map((file) => `/${file}`))
+  const files = new Set((await filesBelow(site)).map((file) => `/${file}`))
   let links = 0
   for (const { address, element } of everywhere('a[href], link[href], script[src], form[action]')) {
     const href = element.getAttribute('href') ?? element.getAttribute('src') ?? element.getAttribute('action') ?? ''
@@ -57,15 +56,18 @@ test('no page has one id twice', () => {
 
 const UNIT = /\d ?(% of body weight|% of body mass|% of 1RM|%|cm|m|m\/s|kg|N|N·m\/kg|J\/kg|reps?|weeks?|× body weight)$|^\d+°$|^\d+\.\d\d$/
 
+/** The same in Spanish, decimals with a comma. */
+const UNIDAD = /\d ?(% del peso corporal|% de la masa corporal|% de 1RM|%|cm|m|m\/s|kg|N|N·m\/kg|J\/kg|repetici(ón|ones)|semanas?|× el peso corporal|veces el peso corporal)$|^\d+°$|^\d+,\d\d$/
+
 test('every number that was computed carries its unit and leads to its derivation', () => {
   let figures = 0
   for (const { address, element } of everywhere('a.figure')) {
     const text = element.textContent ?? ''
-    assert.match(text, UNIT, `${address}: ${text}`)
+    assert.match(text, address.startsWith('/es/') ? UNIDAD : UNIT, `${address}: ${text}`)
     const { page, fragment } = led(address, element.getAttribute('href') ?? '')
     const working = pages.get(page)?.getElementById(fragment)?.closest('section')
     assert.ok(working, `${address}: ${text} leads nowhere`)
-    assert.match(working.textContent ?? '', /Sources:/)
+    assert.match(working.textContent ?? '', address.startsWith('/es/') ? /Fuentes:/ : /Sources:/)
     figures += 1
   }
   assert.ok(figures > 500, `only ${figures} numbers were seen`)
@@ -84,11 +86,11 @@ test('a layer’s change of an entry reaches the page, with its reason and whose
 
 test('every ladder page carries stop signs, who asks first, and the notes that stand on every page', () => {
   for (const [address, page] of pages) {
-    assert.match(page.querySelector('footer')?.textContent ?? '', /no medical advice/, address)
+    assert.match(page.querySelector('footer')?.textContent ?? '', address.startsWith('/es/') ? /no es (un )?consejo médico/ : /no medical advice/, address)
     if (!page.querySelector('.rungs')) continue
     const safety = page.querySelector('.safety')
-    assert.match(safety?.textContent ?? '', /Stop when/, address)
-    assert.match(safety?.textContent ?? '', /Ask a clinician first/, address)
+    assert.match(safety?.textContent ?? '', address.startsWith('/es/') ? /Señales de parar/ : /Stop when/, address)
+    assert.match(safety?.textContent ?? '', address.startsWith('/es/') ? /Consultar antes con profesionales de la salud/ : /Ask a clinician first/, address)
     assert.ok((safety?.querySelectorAll('li').length ?? 0) >= 4, address)
   }
 })
@@ -153,7 +155,7 @@ test('what a page is about stands in it as data, and every address there is of t
 })
 
 test('a link to any page shows a title, words and a picture that is there', async () => {
-  const files = new Set(await filesBelow(path.join(folder, 'site')))
+  const files = new Set(await filesBelow(site))
   for (const [address, page] of pages) {
     const property = (name: string): string => page.querySelector(`meta[property="og:${name}"]`)?.getAttribute('content') ?? ''
     assert.ok(property('title') !== '' && property('description') !== '', address)
@@ -163,7 +165,7 @@ test('a link to any page shows a title, words and a picture that is there', asyn
 })
 
 test('each edition says which ladders and rungs it changed, and every page of one tells a card of an older edition', () => {
-  const { edition, editions } = editionsDataSchema.parse(JSON.parse(readFileSync(path.join(folder, 'site/data/editions.json'), 'utf8')))
+  const { edition, editions } = editionsDataSchema.parse(JSON.parse(readFileSync(path.join(site, 'data/editions.json'), 'utf8')))
   const [newest] = editions
   assert.ok(newest && newest.edition === edition && newest.since !== edition && Array.isArray(newest.changed))
   assert.ok(newest.changed.includes('landing/drop-10') && newest.changed.includes('landing'))
