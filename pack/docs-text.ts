@@ -87,11 +87,11 @@ type Example = { readonly ladder: MeasuredLadder; readonly rung: MeasuredRung }
 
 /** One rung worked out, as its page shows it. */
 function worked({ ladder, rung }: Example): string {
-  const yaml = `load: ${written({ model: rung.model.name, ...rung.inputs })}`
+  const yaml = `load:\n${Object.entries({ model: rung.model.name, ...rung.inputs }).map(([key, value]) => `  ${key}: ${written(value)}`).join('\n')}`
   const link = `[${rung.title}](rung:${ladder.id}/${rung.id})`
   if (isMissing(rung.outcome)) return `${link}\n\n\`\`\`yaml\n${yaml}\n\`\`\`\n\nNot computed: ${rung.outcome.missing}.\n`
   const { quantity, load, working, assumes, poses } = rung.outcome
-  return `${link}${poses.length > 0 ? ', drawn from the same numbers on its page' : ''}\n\n\`\`\`yaml\n${yaml}\n\`\`\`\n\n${upper(quantity.name)}${load.points.length > 1 ? ', over everything tried' : ''}: ${plain(intervalText(interval(load), quantity.unit))}.\n\n\`\`\`text\n${working.map(({ formula, numbers, says }) => `${says}\n  ${formula}\n  ${numbers}`).join('\n')}\n\`\`\`\n\nIt assumes:\n\n${assumes.map((one) => `- ${plain(one)}`).join('\n')}\n`
+  return `${link}${poses.length > 0 ? ', drawn from the same numbers on its page' : ''}\n\n\`\`\`yaml\n${yaml}\n\`\`\`\n\n${upper(quantity.name)}${load.points.length > 1 ? ', over everything tried' : ''}: ${plain(intervalText(interval(load), quantity.unit))}.\n\n${working.map(({ formula, numbers, says }) => `${plain(says)}\n: \`${formula}\`\n: \`${numbers}\`\n`).join('\n')}\nIt assumes:\n\n${assumes.map((one) => `- ${plain(one)}`).join('\n')}\n`
 }
 
 /** The first of the rungs worked out, and the way to the others. */

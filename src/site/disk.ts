@@ -97,13 +97,19 @@ async function realFolder(folder: string): Promise<string | undefined> {
 async function filesOf(folder: string, shown: string, findings: Finding[]): Promise<SourceFile[]> {
   const names = [HANDBOOK_FILE, ...(await logoIn(folder)), ...(await wordListsIn(folder)), ...(await markdownIn(folder, 'ladders', shown, findings)), ...(await markdownIn(folder, 'content', shown, findings))]
   const files: SourceFile[] = []
-  for (const name of names.slice(0, MOST_FILES)) {
+  for (const name of fewEnough(names, shown, findings)) {
     const bytes = await bytesOf(folder, name)
     if (typeof bytes === 'string') {
       if (name.endsWith('.md') || bytes !== 'absent') findings.push(atTop(path.join(shown, name), 'files-are-text', `This file cannot be read: ${bytes}. Mend it or take it away.`))
     } else files.push({ file: name, bytes, ...(shown === '' ? {} : { shown: path.join(shown, name).replaceAll('\\', '/') }) })
   }
   return files
+}
+
+/** As many names as may be read; that there are more is found, so that nothing is left out unseen. */
+export function fewEnough(names: readonly string[], shown: string, findings: Finding[], most = MOST_FILES): readonly string[] {
+  if (names.length > most) findings.push(atTop(path.join(shown, HANDBOOK_FILE), 'files-are-few-enough', `This workspace has ${names.length} files; at most ${most} are read. Move some into a handbook that this one extends.`))
+  return names.slice(0, most)
 }
 
 /** The name of the logo that handbook.yaml asks for. */
