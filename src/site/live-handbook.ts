@@ -1,6 +1,7 @@
 import { diagramName, ladderDiagram } from '../page/ladder-diagram.ts'
 import { changesPage } from '../page/changes-page.ts'
 import { dataFiles, ladderDataFile } from '../page/data.ts'
+import { editionsFiles } from '../page/editions-data.ts'
 import { drawnHere, type Drawn } from '../page/drawn.ts'
 import { feed } from '../page/feed.ts'
 import { firstPage, frameOf, ladderPages, otherPages, writtenPage, type WrittenPage } from '../page/handbook-pages.ts'
@@ -114,6 +115,7 @@ function voice(speech: Speech, shared: Shared): LiveHandbook & { readonly under:
         const ladder = ladders.get(name.slice('data/ladders/'.length, -'.json'.length))
         return ladder && ladderDataFile(ladder, curriculum.handbook.edition).bytes
       }
+      if (name.startsWith('data/editions')) return byName(editionsFiles(curriculum, (await shared.editions()).changes)).get(name)
       if (name.startsWith('data/')) return data().get(name)
       if (name === 'feed.xml') return feed(curriculum, (await shared.editions()).changes, tongue)
       if (name === 'manifest.webmanifest') return webManifest(curriculum, tongue)
