@@ -8,10 +8,10 @@ beforeAll(async () => {
   demo = await servedDemo()
 })
 
-test('every page of the demo is read without an error, and nothing on it breaks the policy', { timeout: 240_000 }, async () => {
+test('every page of the original is read without an error, and nothing on it breaks the policy', { timeout: 240_000 }, async () => {
   assert.ok(demo.addresses.length > 450, String(demo.addresses.length))
   const context = await demo.browser.newContext({ viewport: { width: 390, height: 844 } })
-  const left = [...demo.addresses]
+  const left = demo.addresses.filter((address) => !address.startsWith('/es/'))
   const read = async (): Promise<string[]> => {
     const { page, trouble } = await demo.watched(context)
     for (let address = left.pop(); address !== undefined; address = left.pop()) await page.goto(demo.root + address)
@@ -23,10 +23,10 @@ test('every page of the demo is read without an error, and nothing on it breaks 
 })
 
 test('every kind of page runs all its scripts, the service worker among them, within the policy', { timeout: 120_000 }, async () => {
-  for (const address of KINDS) {
+  for (const address of [...KINDS, ...KINDS.map((kind) => `/es${kind}`.replace('q=neck', 'q=cuello'))]) {
     const { page, trouble } = await demo.opened(address)
     await page.locator('#offline button').waitFor()
-    if (address.startsWith('/search/')) await page.locator('#search-results li').first().waitFor()
+    if (address.includes('/search/')) await page.locator('#search-results li').first().waitFor()
     await page.waitForLoadState('networkidle')
     assert.deepEqual(trouble, [], address)
     await page.context().close()

@@ -6,6 +6,7 @@ import { beforeAll, test } from 'vitest'
 import { editionsDataSchema } from '../../src/page/editions-data.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
 import { builtDemo } from './demo.ts'
+import { faultsOfPage, faultsOfXml } from './faults-of-page.ts'
 
 /** The demo handbook, as a reader gets it: every page by its address. */
 let site: string
@@ -46,6 +47,34 @@ test('every internal link leads to a page, and every fragment to an id on it', a
   }
   assert.ok(links > 1000, `only ${links} links were seen`)
 })
+
+test('every page is valid HTML, and every drawing, feed and map of the site well-formed XML', { timeout: 120_000 }, async () => {
+  for (const file of await filesBelow(site)) {
+    if (!/\.(html|svg|xml)$/.test(file)) continue
+    const text = readFileSync(path.join(site, file), 'utf8')
+    assert.deepEqual(file.endsWith('.html') ? faultsOfPage(text) : faultsOfXml(text), [], file)
+  }
+})
+
+for (const [body, fault] of [
+  ['<p>One <ul><li>two</li></ul></p>', 'opened or closed by the parser: <p>One <ul><li>two</li></ul></p>'],
+  ['<p>One</p></p>', 'opened or closed by the parser: <p>'],
+  ['<table><tr><td>One</td></tr></table>', 'opened or closed by the parser: <tbody>'],
+  ['<a href="/"><a href="/b/">One</a></a>', 'opened or closed by the parser: <a href="/"><a href="/b/">One</a></a>'],
+  ['<ul><p>One</p></ul>', '<p> in <ul>: <ul><p>One</p></ul>'],
+  ['<label for="b">One</label><input id="a">', 'a control without a name: <input id="a">'],
+  ['<nav aria-labelledby="c">One</nav>', 'no id c: <nav aria-labelledby="c">One</nav>'],
+  ['<p id="a">One</p><p id="a">Two</p>', 'id a twice'],
+  ['<p title="a" title="b">One</p>', 'duplicate-attribute, line 1'],
+] as const) {
+  test(`a page with ${body} is told apart from a valid one`, () => {
+    const page = (within: string): string => `<!doctype html><html lang="en"><head><title>A page</title></head><body>${within}</body></html>`
+    assert.deepEqual(faultsOfPage(page('<p>One <b>word</b><br>and another</p>')), [])
+    assert.ok(faultsOfPage(page(body)).some((found) => found.startsWith(fault)), faultsOfPage(page(body)).join('; '))
+  })
+}
+
+test('a drawing that is no XML is told', () => assert.match(faultsOfPage('<!doctype html><html lang="en"><head><title>A page</title></head><body><svg viewBox=0><path></svg></body></html>').join(), /rror/))
 
 test('no page has one id twice', () => {
   for (const [address, page] of pages) {
