@@ -17,8 +17,6 @@ const unfold = (page: Page): Promise<void> => page.evaluate(() => document.query
 test('what is used on the floor is at least 44 px high and wide', { timeout: 60_000 }, async () => {
   for (const [address, selector, least] of [
     ['/press-up/floor/', '.search input, .search button, .timer button, .timer label, .ways a, .neighbours a, #offline button, .own button, summary', 12],
-    ['/my-ladders/', '#my-ladders :is(select, button, input:not([type=radio], [type=checkbox])), .log-chip span', 3],
-    ['/find-your-rung/', 'form#find :is(select, button, input)', 4],
   ] as const) {
     const { page } = await demo.opened(address)
     await ready(page)

@@ -23,10 +23,10 @@ test('every page of the original is read without an error, and nothing on it bre
 })
 
 test('every kind of page runs all its scripts, the service worker among them, within the policy', { timeout: 120_000 }, async () => {
-  for (const address of [...KINDS, ...KINDS.map((kind) => `/es${kind}`.replace('q=neck', 'q=cuello'))]) {
+  for (const address of KINDS) {
     const { page, trouble } = await demo.opened(address)
     await page.locator('#offline button').waitFor()
-    if (address.includes('/search/')) await page.locator('#search-results li').first().waitFor()
+    if (address.startsWith('/search/')) await page.locator('#search-results li').first().waitFor()
     await page.waitForLoadState('networkidle')
     assert.deepEqual(trouble, [], address)
     await page.context().close()
