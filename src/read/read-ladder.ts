@@ -1,12 +1,12 @@
 import type { Ladder, Rung, RungWords } from '../ladder/curriculum.ts'
 import type { Finding, Place } from '../ladder/finding.ts'
 import { amendmentSchema, ladderSchema, type AmendmentFields, type LadderFields, type RungFields } from '../ladder/schema.ts'
-import { cutFrontMatter, type Cut } from './front-matter.ts'
+import { readFront } from './front.ts'
+import type { Cut } from './front-matter.ts'
 import { sectionsOf, type Section } from './markdown.ts'
 import { fitted } from './plain-words.ts'
 import { rungWords } from './rung-words.ts'
-import { atTop, textOf, type Reading } from './text.ts'
-import { readYaml } from './yaml.ts'
+import { atTop, type Reading } from './text.ts'
 
 /** A file under ladders/: a ladder, or what a layer changes in one. */
 export type LadderFile =
@@ -19,14 +19,9 @@ export type LadderFile =
  * Shape   bytes to a ladder or an amendment, and every finding that can be seen.
  */
 export function readLadderFile(file: string, bytes: Uint8Array, layer: string): Reading<LadderFile> {
-  const text = textOf(file, bytes)
-  if (text.value === undefined) return { findings: text.findings }
-  const cut = cutFrontMatter(file, text.value)
-  if (!cut.value) return { findings: cut.findings }
-  const { yaml, yaml_line, body, body_line } = cut.value
-  const front = readYaml(file, yaml, yaml_line)
+  const front = readFront(file, bytes)
   if (!front.value) return { findings: front.findings }
-  const { value, places } = front.value
+  const { value, places, cut: { body, body_line } } = front.value
   const amends = typeof value === 'object' && value !== null && 'amends' in value
   const { intro, sections } = sectionsOf(body, body_line)
   if (intro !== '') places.set('intro', { file, line: body_line + body.slice(0, body.search(/\S/)).split('\n').length - 1, column: 1 })

@@ -2,7 +2,8 @@ import type { SourceFile } from '../ladder/curriculum.ts'
 import { pathKey, type Finding, type Place } from '../ladder/finding.ts'
 import { ladderTranslationSchema, pageTranslationSchema, wordListSchema, type LadderTranslationFields } from '../ladder/schema.ts'
 import { rungPart, type Words } from '../ladder/translation.ts'
-import { cutFrontMatter, type Cut } from './front-matter.ts'
+import { readFront } from './front.ts'
+import type { Cut } from './front-matter.ts'
 import { lineBeside, listItems, sectionsOf, tableRows, type Section } from './markdown.ts'
 import { pageSections, sectionPart } from './parts.ts'
 import { fitted } from './plain-words.ts'
@@ -24,21 +25,9 @@ const RULE = 'translations-fit'
 /** The language in a file's name: "es" of `ladders/press-up.es.md` and of `words.es.yaml`. A second .md is a slip, no language. */
 export const languageIn = (file: string): string | undefined => /(?:^words|^(?:ladders|content)\/.*[^/])\.((?!md\.)[a-z]{2,3}(?:-[A-Za-z0-9]{2,8})*)\.(?:md|yaml)$/.exec(file)?.[1]
 
-type Front = { readonly value: unknown; readonly places: Map<string, Place>; readonly cut: Cut }
-
-function frontOf(file: string, bytes: Uint8Array): Reading<Front> {
-  const text = textOf(file, bytes)
-  if (text.value === undefined) return { findings: text.findings }
-  const cut = cutFrontMatter(file, text.value)
-  if (!cut.value) return { findings: cut.findings }
-  const front = readYaml(file, cut.value.yaml, cut.value.yaml_line)
-  if (!front.value) return { findings: front.findings }
-  return { value: { ...front.value, cut: cut.value }, findings: front.findings }
-}
-
 /** Reads a ladder in another language. */
 export function readLadderTranslation(file: string, bytes: Uint8Array): Reading<TranslationFile> {
-  const front = frontOf(file, bytes)
+  const front = readFront(file, bytes)
   if (!front.value) return { findings: front.findings }
   const { value, places: yaml, cut } = front.value
   const fields = fitted(ladderTranslationSchema, value, yaml)
@@ -106,7 +95,7 @@ function sectionWords(part: Section, lines: readonly string[], body_line: number
 
 /** Reads a page in another language. */
 export function readPageTranslation(file: string, bytes: Uint8Array): Reading<TranslationFile> {
-  const front = frontOf(file, bytes)
+  const front = readFront(file, bytes)
   if (!front.value) return { findings: front.findings }
   const { value, places: yaml, cut } = front.value
   const fields = fitted(pageTranslationSchema, value, yaml)
