@@ -215,7 +215,6 @@ export type AmendmentFields = z.infer<typeof amendmentSchema>
 /** The front matter of a ladder in another language. */
 export type LadderTranslationFields = z.infer<typeof ladderTranslationSchema>
 /** The front matter of a page in another language. */
-export type PageTranslationFields = z.infer<typeof pageTranslationSchema>
 /** The front matter of a page. */
 export type PageFields = z.infer<typeof pageSchema>
 /** What handbook.yaml holds, its defaults filled in. */

@@ -30,13 +30,6 @@ export function loadText({ outcome }: MeasuredRung): Words {
   return isMissing(outcome) ? say`not computed: ${outcome.missing}` : spreadText(outcome.load, outcome.quantity.unit)
 }
 
-/** A figure of the load beside the one on one limb, by its name. */
-export function besideText({ outcome }: MeasuredRung, name: string): Amount | undefined {
-  if (isMissing(outcome)) return undefined
-  const found = outcome.figures.find((candidate) => candidate.name.startsWith(name))
-  return found && !isMissing(found.value) ? spreadText(found.value, found.unit) : undefined
-}
-
 /** What each kind of step means to an athlete, in a few words. */
 export const STEP_WORDS: Record<StepKind, string> = {
   comfortable: 'a comfortable step',

@@ -4,30 +4,20 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFil
 import path from 'node:path'
 import { test } from 'vitest'
 import { ladderText } from '../../src/command/ladder-text.ts'
-import { main } from '../../src/command/main.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
 import { writeFolder } from '../../src/site/new-folder.ts'
 import { readLadderFile } from '../../src/read/read-ladder.ts'
-import { REPOSITORY, run, scratch, type Run } from '../site/demo.ts'
+import { REPOSITORY, run, runAnswered, scratch, type Run } from '../site/demo.ts'
 import { HANDBOOK, ladder } from './small.ts'
 
 const folder = await scratch()
 
 /** Runs the command line with somebody, or something, that answers. */
 async function told(where: string, words: readonly string[], answers: readonly string[], terminal = false): Promise<Run & { readonly asked: readonly string[] }> {
-  let [out, note] = ['', '']
   const asked: string[] = []
   const left = [...answers]
-  const code = await main(words, {
-    out: (text) => void (out += text),
-    note: (text) => void (note += text),
-    progress: () => undefined,
-    ended: () => Promise.resolve(),
-    colour: false,
-    folder: where,
-    asked: { terminal, answer: async (question) => (asked.push(question), left.shift()) },
-  })
-  return { code, out, note, asked }
+  const ran = await runAnswered(where, words, { terminal, answer: async (question) => (asked.push(question), left.shift()) })
+  return { ...ran, asked }
 }
 
 const first = (note: string): string => note.split('\n')[0] ?? ''

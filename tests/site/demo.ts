@@ -4,13 +4,17 @@ import os from 'node:os'
 import path from 'node:path'
 import { afterAll } from 'vitest'
 import { main } from '../../src/command/main.ts'
+import type { Console } from '../../src/command/verb.ts'
 import { demoPlace } from './demo-place.ts'
 
 /** What a run of the command line wrote, and how it ended. */
 export type Run = { readonly code: number; readonly out: string; readonly note: string }
 
 /** Runs the command line in this process, from a folder. */
-export async function run(folder: string, ...words: string[]): Promise<Run> {
+export const run = (folder: string, ...words: string[]): Promise<Run> => runAnswered(folder, words)
+
+/** The same with somebody, or something, that answers. */
+export async function runAnswered(folder: string, words: readonly string[], asked?: Console['asked']): Promise<Run> {
   let [out, note] = ['', '']
   const code = await main(words, {
     out: (text) => void (out += text),
@@ -19,6 +23,7 @@ export async function run(folder: string, ...words: string[]): Promise<Run> {
     ended: () => Promise.resolve(),
     colour: false,
     folder,
+    ...(asked ? { asked } : {}),
   })
   return { code, out, note }
 }
