@@ -3,7 +3,7 @@ import { isMissing, missing, type Missing } from '../quantity/outcome.ts'
 import { cacheFolder, cacheIn, NO_CACHE } from '../site/cache.ts'
 import { chromiumPath, NO_CHROMIUM } from '../site/chromium.ts'
 import { healed, unfitOutput } from '../site/publish.ts'
-import { tooHeavy, weightTable } from '../site/weights.ts'
+import { tooHeavy, weights, weightTable } from '../site/weights.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
 import { FORMATS } from './report.ts'
 import { EXIT, Misuse, type Verb } from './verb.ts'
@@ -39,8 +39,9 @@ export const buildVerb: Verb = {
     }
     console.out(`${built.pages} pages in ${built.files} files: ${path.relative(console.folder, out) || out}\n`)
     if (typed.options.weigh !== true) return EXIT.fine
-    console.out(weightTable(built.weights))
-    return tooHeavy(built.weights).length === 0 ? EXIT.fine : EXIT.findings
+    const weighed = await weights(out, measured.ladders.map(({ id }) => id))
+    console.out(weightTable(weighed))
+    return tooHeavy(weighed).length === 0 ? EXIT.fine : EXIT.findings
   },
 }
 

@@ -1,6 +1,8 @@
 import type { MeasuredCurriculum } from '../measure/measure.ts'
+import { once } from '../quantity/once.ts'
 import { inLanguage } from '../read/in-language.ts'
 import { coachWords, type CoachWords } from './coach-words.ts'
+import type { Frame } from './site-page.ts'
 import { tongueOf, type Tongue } from './tongue.ts'
 
 /** A handbook in one of its languages: what it says, how the interface says it, and the folder it stands in, "" or "es/". */
@@ -14,12 +16,13 @@ export type Speech = { readonly tongue: Tongue; readonly curriculum: MeasuredCur
 export function speechesOf(curriculum: MeasuredCurriculum): Speech[] {
   const { handbook } = curriculum
   const original = handbook.languages[0] ?? 'en'
+  const own = once(() => coachWords(curriculum))
   return [...new Set([original, ...handbook.languages])].map((language) => {
     const under = language === original ? '' : `${language}/`
     const said = inLanguage(curriculum, language)
     const words = Object.fromEntries(curriculum.words?.get(language) ?? [])
-    const theirs = language === original && handbook.languages.length === 1 && language.split('-')[0] === 'en' && Object.keys(words).length === 0 ? NONE : coachWords(said) // English as it is written needs nobody's words told apart
-    const left = language === original ? new Set<string>() : leftIn(coachWords(curriculum), theirs, words)
+    const theirs = language === original && handbook.languages.length === 1 && language.split('-')[0] === 'en' && Object.keys(words).length === 0 ? NONE : said === curriculum ? own() : coachWords(said) // English as it is written needs nobody's words told apart
+    const left = language === original ? new Set<string>() : leftIn(own(), theirs, words)
     return {
       tongue: tongueOf(language, { units: handbook.units, words, theirs: new Set([...theirs.names, ...theirs.words]), left: { language: original, words: left } }),
       curriculum: { ...said, handbook: { ...said.handbook, ...(handbook.address === undefined ? {} : { address: `${handbook.address.replace(/\/$/, '')}/${under}` }) } },
@@ -27,6 +30,9 @@ export function speechesOf(curriculum: MeasuredCurriculum): Speech[] {
     }
   })
 }
+
+/** The languages of a handbook, as each of its pages leads to the others. */
+export const languagesOf = (speeches: readonly Speech[]): Frame['languages'] => speeches.map(({ tongue: { language, name }, under, curriculum: { handbook: { address } } }) => ({ language, name, under, root: address }))
 
 const NONE: CoachWords = { names: new Set(), words: new Set() }
 

@@ -8,7 +8,7 @@ import { editionsFiles } from '../page/editions-data.ts'
 import { feed } from '../page/feed.ts'
 import { handbookPages, type WrittenPage } from '../page/handbook-pages.ts'
 import { raw, type Html } from '../page/html.ts'
-import { speechesOf, type Speech } from '../page/speech.ts'
+import { languagesOf, speechesOf, type Speech } from '../page/speech.ts'
 import { headersFile } from '../page/served.ts'
 import { siteMap, webManifest } from '../page/site-files.ts'
 import { diagramName, ladderDiagram } from '../page/ladder-diagram.ts'
@@ -16,7 +16,7 @@ import { assetFiles } from './assets.ts'
 import { NO_CACHE, type Cache } from './cache.ts'
 import { drawFences } from './draw-fences.ts'
 import { drawnOnce } from './drawn-once.ts'
-import { keptAt, readEditions } from './editions.ts'
+import { keptAt, readEditions, seenFrom } from './editions.ts'
 import { writeCompressed, writeManifest } from './manifest.ts'
 import { offlineFile } from './offline-files.ts'
 import type { Shelves } from './picture-bytes.ts'
@@ -28,11 +28,10 @@ import { publish } from './publish.ts'
 import { ruleExamples } from './rule-examples.ts'
 import { searchFiles } from './search-index.ts'
 import { writeFiles, type SiteFile } from './site-file.ts'
-import { weights, type Weight } from './weights.ts'
 import { writePages } from './write-pages.ts'
 
 /** What a build did. */
-export type Built = { readonly pages: number; readonly files: number; readonly weights: readonly Weight[] }
+export type Built = { readonly pages: number; readonly files: number }
 
 /** A handbook in one language with its pages made. */
 type Made = Speech & { readonly pages: readonly WrittenPage[] }
@@ -40,14 +39,11 @@ type Made = Speech & { readonly pages: readonly WrittenPage[] }
 /** What pages show beside the curriculum, whatever the language; `drawn` holds the pictures that stand in them. */
 type Shown = { readonly editions: readonly EditionChanges[]; readonly cache: Cache; readonly drawn?: Drawn; readonly pdfs?: boolean }
 
-/** Editions that stay are at the root, in the language they were written in: a level up from any other. */
-const seenFrom = (editions: readonly EditionChanges[], under: string): EditionChanges[] => editions.map((each) => (each.kept === undefined || under === '' ? each : { ...each, kept: `/..${each.kept}` }))
-
 /** In each language: draws every ladder's diagram and every flowchart that coaches wrote, then makes every page with the pictures in it. */
-async function drawnPages(speeches: readonly Speech[], { editions, cache, drawn = new Map(), pdfs = false }: Shown): Promise<Made[]> {
+export async function drawnPages(speeches: readonly Speech[], { editions, cache, drawn = new Map(), pdfs = false }: Shown): Promise<Made[]> {
   const draw = await drawnOnce(cache)
   const examples = await ruleExamples()
-  const languages = speeches.map(({ tongue: { language, name }, under, curriculum: { handbook: { address } } }) => ({ language, name, under, root: address }))
+  const languages = languagesOf(speeches)
   const made: Made[] = []
   for (const speech of speeches) {
     const { curriculum, tongue } = speech
@@ -58,12 +54,12 @@ async function drawnPages(speeches: readonly Speech[], { editions, cache, drawn 
   return made
 }
 
-/** What stands beside the pages of one language: what they load, its feed, its data. */
-async function besidePages({ curriculum, tongue }: Speech, editions: readonly EditionChanges[]): Promise<SiteFile[]> {
+/** What stands beside the pages of one language: what they load, its feed, its data; `share` holds the pictures beside links, which have no letters and are the same in all. */
+async function besidePages({ curriculum, tongue }: Speech, editions: readonly EditionChanges[], share: readonly SiteFile[]): Promise<SiteFile[]> {
   return [
     { name: 'manifest.webmanifest', bytes: webManifest(curriculum, tongue) },
     ...(await assetFiles(curriculum.handbook, tongue)),
-    ...shareFiles(curriculum),
+    ...share,
     { name: 'feed.xml', bytes: feed(curriculum, editions, tongue) },
     ...dataFiles(curriculum),
     ...editionsFiles(curriculum, editions),
@@ -75,9 +71,10 @@ const below = (under: string, files: readonly SiteFile[]): SiteFile[] => files.m
 
 /** Writes a handbook's pages in every language, and what they load, below a folder. */
 async function writeWhole(made: readonly Made[], editions: readonly EditionChanges[], folder: string): Promise<void> {
+  const share = made[0] ? shareFiles(made[0].curriculum) : []
   for (const each of made) {
     await writePages(each.pages, path.join(folder, each.under))
-    await writeFiles(below(each.under, await besidePages(each, editions)), folder)
+    await writeFiles(below(each.under, await besidePages(each, editions, share)), folder)
   }
   const mapped = made.flatMap(({ tongue: { language }, curriculum: { handbook: { address } }, pages }) => (address === undefined ? [] : [{ language, root: address, pages }]))
   await writeFiles([{ name: '_headers', bytes: headersFile(made.map(({ under }) => under)) }, ...(mapped.length === 0 ? [] : [{ name: 'sitemap.xml', bytes: siteMap(mapped) }])], folder)
@@ -118,7 +115,6 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
   const pdfs = await printedCards(made, chromium)
   if (isMissing(pdfs)) return pdfs
   let files = 0
-  let weighed: readonly Weight[] = []
   const published = await publish(out, async (folder) => {
     progress('writing pages')
     await writeWhole(made, changes, folder)
@@ -131,19 +127,9 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
     await writeFiles(pdfs, folder)
     progress('compressing')
     await writeCompressed(folder, cache)
-    weighed = await weights(folder, curriculum.ladders.map(({ id }) => id))
     files = await writeManifest(folder, curriculum.handbook.edition)
   }, { link })
   if (isMissing(published)) return published
   await cache.tidy()
-  return { pages: made.reduce((sum, { pages }) => sum + pages.length, 0), files, weights: weighed }
-}
-/** The whole handbook in memory, as a preview serves it. */
-export async function siteInMemory(curriculum: MeasuredCurriculum, source: Shelves, cache: Cache = NO_CACHE): Promise<SiteFile[]> {
-  const { changes } = await readEditions(source.folder, curriculum)
-  const pictures = await publishedPictures(curriculum, source, cache)
-  const made = await drawnPages(speechesOf(curriculum), { editions: changes, cache, drawn: pictures.drawn })
-  const files: SiteFile[] = []
-  for (const each of made) files.push(...below(each.under, [...each.pages.map(pageFile), ...pictures.files, ...(await besidePages(each, changes)), ...(await searchFiles(each.pages))]))
-  return files
+  return { pages: made.reduce((sum, { pages }) => sum + pages.length, 0), files }
 }

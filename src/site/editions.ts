@@ -17,6 +17,9 @@ export type Editions = { readonly changes: readonly EditionChanges[]; readonly k
 /** Where an edition that stays is read. */
 export const keptAt = (edition: string): string => `/editions/${edition.toLowerCase().replace(/[^a-z0-9.]+/g, '-')}/`
 
+/** Editions that stay are at the root, in the language they were written in: a level up from any other. */
+export const seenFrom = (editions: readonly EditionChanges[], under: string): EditionChanges[] => editions.map((each) => (each.kept === undefined || under === '' ? each : { ...each, kept: `/..${each.kept}` }))
+
 /** Reads each listed edition from its folder or from git and compares it with the one before; the last is compared with the handbook as it is now. */
 export async function readEditions(folder: string, now: MeasuredCurriculum): Promise<Editions> {
   const listed = (now.handbook.editions ?? []).filter(({ edition }) => edition !== now.handbook.edition).toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))

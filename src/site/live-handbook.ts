@@ -1,3 +1,4 @@
+import { once } from '../quantity/once.ts'
 import { diagramName, ladderDiagram } from '../page/ladder-diagram.ts'
 import { changesPage } from '../page/changes-page.ts'
 import { dataFiles, ladderDataFile } from '../page/data.ts'
@@ -7,14 +8,14 @@ import { feed } from '../page/feed.ts'
 import { firstPage, frameOf, ladderPages, otherPages, writtenPage, type WrittenPage } from '../page/handbook-pages.ts'
 import { webManifest } from '../page/site-files.ts'
 import type { SitePage } from '../page/site-page.ts'
-import { speechesOf, type Speech } from '../page/speech.ts'
+import { languagesOf, speechesOf, type Speech } from '../page/speech.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import { assetFiles } from './assets.ts'
 import type { Cache } from './cache.ts'
 import { drawFences } from './draw-fences.ts'
 import { drawnOnce } from './drawn-once.ts'
 import { shareFiles } from './drawn-pictures.ts'
-import { readEditions } from './editions.ts'
+import { readEditions, seenFrom } from './editions.ts'
 import type { Shelves } from './picture-bytes.ts'
 import { publishedPictures } from './pictures.ts'
 import { fileOf } from './plugin.ts'
@@ -28,22 +29,19 @@ export type LiveHandbook = { file(name: string): Promise<SiteFile['bytes'] | und
 /** Stylesheet and scripts, which outlive a change of the curriculum. */
 export type AssetMemory = Map<string, Promise<ReadonlyMap<string, SiteFile['bytes']>>>
 
-/** Makes something once, when it is first wanted. */
-function lazily<Made>(make: () => Made): () => Made {
-  let made: { readonly value: Made } | undefined
-  return () => (made ??= { value: make() }).value
-}
+/** Where the pictures that stand beside links are: painted only when one of them is asked for. */
+const SHARED = 'assets/share/'
 
 const byName = (files: readonly SiteFile[]): ReadonlyMap<string, SiteFile['bytes']> => new Map(files.map(({ name, bytes }) => [name, bytes]))
 const byFile = (pages: readonly SitePage[]): ReadonlyMap<string, SitePage> => new Map(pages.map((page) => [fileOf(page.address), page]))
 
 /** Everything of a measured curriculum that a build would write, each file when it is asked for. */
 export function liveHandbook(curriculum: MeasuredCurriculum, source: Shelves, cache: Cache, assets: AssetMemory): LiveHandbook {
-  const speeches = lazily(() => speechesOf(curriculum))
-  const draw = lazily(() => drawnOnce(cache))
-  const pictures = lazily(() => publishedPictures(curriculum, source, cache))
-  const editions = lazily(() => readEditions(source.folder, curriculum))
-  const voices = lazily(() => speeches().map((speech) => voice(speech, { speeches: speeches(), draw, pictures, editions, assets })))
+  const speeches = once(() => speechesOf(curriculum))
+  const draw = once(() => drawnOnce(cache))
+  const pictures = once(() => publishedPictures(curriculum, source, cache))
+  const editions = once(() => readEditions(source.folder, curriculum))
+  const voices = once(() => speeches().map((speech) => voice(speech, { speeches: speeches(), draw, pictures, editions, assets })))
   return {
     async file(name) {
       const own = voices().toSorted((a, b) => b.under.length - a.under.length).find(({ under }) => name.startsWith(under))
@@ -63,20 +61,19 @@ type Shared = {
 /** The handbook in one language. */
 function voice(speech: Speech, shared: Shared): LiveHandbook & { readonly under: string } {
   const { curriculum, tongue, under } = speech
-  const languages = shared.speeches.map(({ tongue: { language, name }, under: folder, curriculum: { handbook: { address } } }) => ({ language, name, under: folder, root: address }))
-  const frame = frameOf(curriculum, languages, tongue)
+  const frame = frameOf(curriculum, languagesOf(shared.speeches), tongue)
   const ladders = new Map(curriculum.ladders.map((ladder) => [ladder.id, ladder]))
   const ofLadder = new Map<string, ReadonlyMap<string, SitePage>>()
-  const rest = lazily(async () => byFile(otherPages(curriculum, { examples: await ruleExamples(), editions: [] })))
-  const fences = lazily(async () => drawFences(curriculum, await shared.draw()))
-  const drawn = lazily(async (): Promise<Drawn> => new Map([...(await shared.pictures()).drawn, ...(await fences())]))
-  const data = lazily(() => byName(dataFiles(curriculum)))
-  const share = lazily(() => byName(shareFiles(curriculum)))
-  const search = lazily(async () => byName(await searchFiles(await everyPage())))
+  const rest = once(async () => byFile(otherPages(curriculum, { examples: await ruleExamples(), editions: [] })))
+  const fences = once(async () => drawFences(curriculum, await shared.draw()))
+  const drawn = once(async (): Promise<Drawn> => new Map([...(await shared.pictures()).drawn, ...(await fences())]))
+  const data = once(() => byName(dataFiles(curriculum)))
+  const share = once(() => byName(shareFiles(curriculum)))
+  const search = once(async () => byName(await searchFiles(await everyPage())))
 
   async function pageAt(name: string): Promise<SitePage | undefined> {
     if (name === 'index.html') return firstPage(curriculum)
-    if (name === 'changes/index.html') return changesPage(curriculum, (await shared.editions()).changes)
+    if (name === 'changes/index.html') return changesPage(curriculum, seenFrom((await shared.editions()).changes, under))
     const id = name.slice(0, name.indexOf('/'))
     const ladder = ladders.get(id)
     if (!ladder) return (await rest()).get(name)
@@ -120,7 +117,8 @@ function voice(speech: Speech, shared: Shared): LiveHandbook & { readonly under:
       if (name === 'feed.xml') return feed(curriculum, (await shared.editions()).changes, tongue)
       if (name === 'manifest.webmanifest') return webManifest(curriculum, tongue)
       if (name === 'service-worker.js') return undefined // nothing is kept of a preview
-      return (await asset(name)) ?? share().get(name) ?? (await shared.pictures()).files.find((file) => file.name === name)?.bytes
+      if (name.startsWith(SHARED)) return share().get(name)
+      return (await asset(name)) ?? (await shared.pictures()).files.find((file) => file.name === name)?.bytes
     },
   }
 }

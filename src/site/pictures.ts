@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto'
 import path from 'node:path'
+import { once } from '../quantity/once.ts'
 import { shownPictures, type ShownPicture } from '../check/prose.ts'
 import type { Finding } from '../ladder/finding.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
@@ -48,6 +49,7 @@ export type Pictures = { readonly drawn: Drawn; readonly files: readonly SiteFil
 export async function publishedPictures(curriculum: MeasuredCurriculum, shelves: Shelves, cache: Cache): Promise<Pictures> {
   const drawn = new Map<string, string>()
   const files = new Map<string, SiteFile>()
+  const sized = once(() => renditionsOnce(cache)) // most handbooks show none
   for (const { file, place } of shownPictures(curriculum)) {
     const key = pictureKey(file)
     const taken = drawn.has(key) ? undefined : await pictureBytes(file, place.file, shelves)
@@ -57,7 +59,7 @@ export async function publishedPictures(curriculum: MeasuredCurriculum, shelves:
       if (value !== undefined) drawn.set(key, value)
       continue
     }
-    const sizes = await renditionsOnce(taken.bytes, cache)
+    const sizes = await (await sized())(taken.bytes)
     if (sizes.length === 0) continue
     const named = sizes.map((size) => ({ size, name: nameOf(file, size) }))
     drawn.set(key, pictureMarkup(named))

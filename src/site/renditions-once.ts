@@ -1,19 +1,13 @@
-import { createHash } from 'node:crypto'
-import { readdir, readFile } from 'node:fs/promises'
 import type { Cache } from './cache.ts'
+import { ownDigest } from './own-digest.ts'
 import { libraryVersion, renditions, type Rendition } from './raster.ts'
 
 type Head = readonly { readonly width_px: number; readonly height_px: number; readonly kind: Rendition['kind']; readonly length: number }[]
 
-/** The sizes of a picture, made once for its bytes. */
-export const renditionsOnce = async (bytes: Uint8Array, cache: Cache): Promise<readonly Rendition[]> => unpacked(await cache.of(`picture, ${await ownDigest()}`, bytes, async () => packed(await renditions(bytes))))
-
-/** What makes the sizes at this moment: our module, and the libraries under it. */
-async function ownDigest(): Promise<string> {
-  const digest = createHash('sha256').update(await libraryVersion())
-  const here = new URL('.', import.meta.url)
-  for (const name of (await readdir(here)).toSorted()) if (name.startsWith('raster')) digest.update(name).update(await readFile(new URL(name, here)))
-  return digest.digest('hex')
+/** Makes the sizes of a picture that were not made before. What makes them is asked once: our module, and the libraries under it. */
+export async function renditionsOnce(cache: Cache): Promise<(bytes: Uint8Array) => Promise<readonly Rendition[]>> {
+  const kind = `picture, ${await ownDigest(/^raster/, await libraryVersion())}`
+  return async (bytes) => unpacked(await cache.of(kind, bytes, async () => packed(await renditions(bytes))))
 }
 
 /** A line of JSON that says what follows, then the pictures one behind the other. */

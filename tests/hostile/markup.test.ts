@@ -2,7 +2,11 @@ import assert from 'node:assert/strict'
 import { test } from 'vitest'
 import { measure } from '../../src/measure/measure.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
-import { siteInMemory } from '../../src/site/build.ts'
+import { speechesOf } from '../../src/page/speech.ts'
+import { drawnPages } from '../../src/site/build.ts'
+import { NO_CACHE } from '../../src/site/cache.ts'
+import { readEditions } from '../../src/site/editions.ts'
+import { fileOf } from '../../src/site/plugin.ts'
 import { headingOf, strangersIn } from './allowed.ts'
 import { heldTogether } from './held.ts'
 import { ladder, lines } from './place.ts'
@@ -111,8 +115,10 @@ for (let nth = 0; nth < MARKUP.length; nth += 4) {
     const { reading, shown } = hostileHandbook(nth)
     assert.ok(reading.value)
     assert.equal(reading.value.ladders.length, 1, JSON.stringify(reading.findings, null, 1))
-    const files = await siteInMemory(measure(reading.value), { folder: '/nowhere', layers: [] })
-    const pages = files.filter(({ name }) => name.endsWith('.html'))
+    const curriculum = measure(reading.value)
+    const { changes } = await readEditions('/nowhere', curriculum)
+    const made = await drawnPages(speechesOf(curriculum), { editions: changes, cache: NO_CACHE })
+    const pages = made.flatMap((each) => each.pages.map(({ address, html }) => ({ name: fileOf(address), bytes: html })))
     assert.ok(pages.length > 20)
     for (const { name, bytes } of pages) assert.deepEqual([name, strangersIn(String(bytes))], [name, []])
     for (const [name, title] of Object.entries(shown)) assert.equal(headingOf(String(pages.find((page) => page.name === name)?.bytes)), title)

@@ -105,9 +105,9 @@ test('the same pictures give the same bytes, from the cache or anew', async () =
 test('a picture that was made once is not made again', async () => {
   const cache = cacheIn(path.join(folder, 'cache'))
   const bytes = await readFile(at('pictures/grip.jpg'))
-  const first = await renditionsOnce(bytes, cache)
+  const first = await (await renditionsOnce(cache))(bytes)
   assert.deepEqual(first.map(({ width_px, height_px, kind }) => `${width_px} ${height_px} ${kind}`), ['480 120 webp', '480 120 jpeg', '960 240 webp', '960 240 jpeg', '1440 360 webp', '1440 360 jpeg'])
-  const again = await renditionsOnce(bytes, { ...cache, of: (kind, from) => cache.of(kind, from, () => assert.fail('made again')) })
+  const again = await (await renditionsOnce({ ...cache, of: (kind, from) => cache.of(kind, from, () => assert.fail('made again')) }))(bytes)
   assert.deepEqual(again.map(({ bytes: own }) => Buffer.from(own).toString('hex')), first.map(({ bytes: own }) => Buffer.from(own).toString('hex')))
 })
 
