@@ -1,6 +1,7 @@
 import { figureText, intervalText } from '../quantity/figure.ts'
-import { isMissing, type Outcome } from '../quantity/outcome.ts'
+import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { interval } from '../quantity/spread.ts'
+import { askDrawn } from '../load/drawn.ts'
 import { modelNamed } from '../load/index.ts'
 import { isNumberKey, type Inputs, type Load, type NumberKey } from '../load/model.ts'
 import type { FullEntry } from '../measure/entry.ts'
@@ -58,6 +59,12 @@ const OPEN = 'rungbook-author-open'
 /** A tenth for what is small, whole numbers for the rest: as a coach would type it. */
 const stepFor = ({ max, min }: NumberKey): number => (max - min <= 10 ? 0.1 : max - min <= 100 ? 0.5 : 1)
 
+/** The load of a rung with its picture. */
+function drawnFor({ model: name, inputs }: RungData): Outcome<Load> {
+  const model = modelNamed(name)
+  return model ? askDrawn(model, inputs as Inputs, AVERAGE) : missing(`no load model is named ${name}`) // the model refuses what is no input
+}
+
 /** The set-up with its sliders, and everything that follows from it, made again at each move. */
 function rungPanel(ladder: LadderData, rung: RungData): HTMLElement[] {
   const model = modelNamed(rung.model)
@@ -87,7 +94,7 @@ function slider(name: string, key: NumberKey, given: number, moved: (value: numb
 }
 
 function resultOf(ladder: LadderData, rung: RungData): HTMLElement[] {
-  const load = loadFor(rung, AVERAGE)
+  const load = drawnFor(rung)
   const line = element('input', '')
   Object.assign(line, { readOnly: true, value: `load: ${flow({ model: rung.model, ...rung.inputs })}` })
   line.addEventListener('focus', () => line.select())

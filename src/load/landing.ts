@@ -1,14 +1,8 @@
 import { figureText } from '../quantity/figure.ts'
-import { once } from '../quantity/once.ts'
-import { isMissing, missing, orNone, type Outcome } from '../quantity/outcome.ts'
+import { missing, type Outcome } from '../quantity/outcome.ts'
 import { exactly } from '../quantity/spread.ts'
 import { radians, STANDARD_GRAVITY } from '../quantity/unit.ts'
-import { men } from './body.ts'
-import { landingPoses } from './landing-pose.ts'
-import { loadModel, type Asked, type Keys, type Load, type Pose, type Prop } from './model.ts'
-import { flatFoot, middleOfFoot } from './standing-body.ts'
-import { standingPose } from './standing-pose.ts'
-import { point } from './vector.ts'
+import { loadModel, type Asked, type Keys, type Load } from './model.ts'
 
 const keys = {
   drop_height_cm: { unit: 'cm', min: 0, max: 150, instructs: 'a drop of about {}', says: 'height the feet fall from, above where they land' },
@@ -19,6 +13,9 @@ const keys = {
   from: { choices: ['box', 'ground'], optional: true, says: 'where the fall begins, for the picture: a step off a box, or a jump from the ground; a box unless given' },
   ahead_cm: { unit: 'cm', min: 0, max: 150, optional: true, says: 'how far ahead of the edge of the box the feet land, for the picture; 30 unless given' },
 } as const satisfies Keys
+
+/** What a landing is asked. */
+export type AskedLanding = Asked<typeof keys>
 
 /** Equivalent fall heights quoted in the design of jumps: a suggested value, and the most. Units m. Source minetti1998, levy2015. */
 const SUGGESTED_M = 1
@@ -54,8 +51,7 @@ export const landing = loadModel({
     { source: 'minetti1998', at: 'equivalent fall height, as quoted in the design of jumps' },
     { source: 'levy2015', at: 'limits of equivalent fall height, as quoted in the design of jumps' },
   ],
-  compute(input, { stature_m }): Outcome<Load> {
-    const { drop_height_cm, travel_cm, slope_deg, level_speed_m_s } = input
+  compute({ drop_height_cm, travel_cm, slope_deg, level_speed_m_s }): Outcome<Load> {
     const slope = radians(slope_deg)
     const down_m_s = Math.sqrt((2 * STANDARD_GRAVITY * drop_height_cm) / 100)
     const landing_m_s = Math.hypot(down_m_s, level_speed_m_s) // eq. 1
@@ -63,7 +59,6 @@ export const landing = loadModel({
     if (into_m_s < 0) return missing('the path is shallower than the slope, so it never comes down on it')
     const fall_m = into_m_s ** 2 / (2 * STANDARD_GRAVITY) // eq. 3
     const force = Math.cos(slope) + fall_m / (travel_cm / 100) // eq. 4
-    const poses = once(() => posesOf(input, force, stature_m)) // a picture costs more than its numbers, and is not always looked at
     return {
       quantity: { name: 'equivalent fall height', unit: 'cm', repeats: false },
       load: exactly(100 * fall_m),
@@ -72,18 +67,13 @@ export const landing = loadModel({
         { name: 'energy to absorb', value: exactly(into_m_s ** 2 / 2), unit: 'J/kg' },
         { name: 'mean stopping force', value: exactly(force), unit: '× body weight' },
       ],
-      get poses() {
-        return orNone(poses())
-      },
+      poses: [],
       working: [
         { says: 'Speed into the landing', formula: 'w = √(2 g h) cos β − u sin β', numbers: `${down_m_s.toFixed(3)} m/s × cos ${slope_deg}° − ${level_speed_m_s} m/s × sin ${slope_deg}° = ${into_m_s.toFixed(3)} m/s` },
         { says: 'Fall onto level ground that lands as hard', formula: 'h_eq = w² / 2 g', numbers: `${into_m_s.toFixed(3)}² / (2 × ${STANDARD_GRAVITY} m/s²) = ${figureText(100 * fall_m, 'cm')}` },
         { says: 'Mean stopping force over body weight', formula: 'F/W = cos β + h_eq / s', numbers: `${Math.cos(slope).toFixed(2)} + ${figureText(100 * fall_m, 'cm')} / ${figureText(travel_cm, 'cm')} = ${figureText(force, '× body weight')}` },
       ],
-      get assumes() {
-        const drawn = poses()
-        return ['Free fall, no drag; the stopping force is spread evenly over the travel, so its peak is higher.', isMissing(drawn) ? `No picture: ${drawn.missing}.` : 'The picture is computed: the middle of the reference man sinks by the travel, in balance at both ends; the arms are chosen.']
-      },
+      assumes: ['Free fall, no drag; the stopping force is spread evenly over the travel, so its peak is higher.'],
       cautions: limits(fall_m),
     }
   },
@@ -94,21 +84,3 @@ function limits(fall_m: number): string[] {
   if (fall_m >= SUGGESTED_M - HAIR_M) return ['At or above 1 m, the suggested design value for jumps (Minetti 1998, Levy 2015).']
   return []
 }
-
-/** Touch-down and deepest point, drawn on level ground: the box or the height the feet fell from, and the mean stopping force. */
-function posesOf({ drop_height_cm, travel_cm, slope_deg, stance, from, ahead_cm }: Asked<typeof keys>, force: number, stature_m: number): Outcome<Pose[]> {
-  if (slope_deg > 0) return missing('a landing on a slope is not drawn')
-  const both = landingPoses(men, travel_cm / 100 / stature_m, stance ?? 'two legs')
-  if (isMissing(both)) return both
-  const { heel, ball } = flatFoot(men, 0)
-  const height = drop_height_cm / 100
-  const fall: Prop[] = height === 0 ? [] : from === 'ground' ? [{ kind: 'flight', at: point(ball.x * stature_m, height) }] : [{ kind: 'drop', at: point(heel.x * stature_m - (ahead_cm ?? USUALLY_AHEAD_CM) / 100, height) }]
-  const [touch, deepest] = both
-  return [
-    standingPose(touch, stature_m, { name: 'touch-down', props: fall, forces: [], chosen: 'The bend of knees and ankles at touch-down is chosen for the drawing.' }),
-    standingPose(deepest, stature_m, { name: 'lowest', props: fall, force_is: 'mean', forces: [{ on: 'feet', at: point(middleOfFoot(men), 0), share: force }] }),
-  ]
-}
-
-/** Where feet that step off a box land, unless it is given. Chosen by us. */
-const USUALLY_AHEAD_CM = 30

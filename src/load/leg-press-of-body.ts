@@ -1,9 +1,8 @@
 import { figureText } from '../quantity/figure.ts'
-import { once } from '../quantity/once.ts'
-import { missing, orNone, type Outcome } from '../quantity/outcome.ts'
+import { missing, type Outcome } from '../quantity/outcome.ts'
 import type { Spread } from '../quantity/spread.ts'
 import { bodies, men, women, type Body } from './body.ts'
-import { legPoses, poseKeys, poseSays, unfitPose } from './leg-press-pose.ts'
+import { poseKeys, unfitPose } from './leg-press-keys.ts'
 import { loadModel, type Asked, type Keys, type Line, type Load } from './model.ts'
 
 const keys = {
@@ -77,21 +76,16 @@ export const legPressOfBody = loadModel({
     { source: 'winter2009', at: 'Table 4.1: the second set of segments' },
     { source: 'mechanics', at: 'weight above a joint' },
   ],
-  compute(input, { stature_m }): Outcome<Load> {
+  compute(input): Outcome<Load> {
     const why = unfit(input)
     if (why) return missing(why)
-    const poses = once(() => legPoses(input, stature_m)) // a picture costs more than its numbers, and is not always looked at
     return {
       quantity: { name: 'load on one working leg', unit: '% of body mass', repeats: true },
       load: over(input, belowKnee),
       figures: [{ name: 'load at the hip of the working leg', value: over(input, belowHip), unit: '% of body mass' }],
-      get poses() {
-        return orNone(poses())
-      },
+      poses: [],
       working: workingOf(input),
-      get assumes() {
-        return ['Slow movement; depth and balance are demands beside the load, not part of it.', ...(isShared(input) ? ['The share of the working leg is as declared.'] : []), poseSays(poses())]
-      },
+      assumes: ['Slow movement; depth and balance are demands beside the load, not part of it.', ...(isShared(input) ? ['The share of the working leg is as declared.'] : [])],
       cautions: [],
     }
   },

@@ -3,49 +3,27 @@ import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { radians } from '../quantity/unit.ts'
 import { men, REFERENCE_MASS_KG, women } from './body.ts'
 import { heelRaisePoses } from './heel-raise-pose.ts'
-import type { Asked, Keys, Pose, Prop } from './model.ts'
+import type { AskedPicture } from './leg-press-keys.ts'
+import type { Athlete, Load, Picture, Pose, Prop } from './model.ts'
 import { frontShare, MAT, squatPoses, type Squat } from './squat-pose.ts'
 import { middleOfFoot, type Standing } from './standing-body.ts'
 import { standingPose, type Around } from './standing-pose.ts'
 import { point, times } from './vector.ts'
 
-/** What only the picture asks: how deep, on what, how far apart. The load does not depend on it. */
-export const poseKeys = {
-  rise: { choices: ['knees', 'heels'], optional: true, says: 'what straightens: the knees in a squat or a step-up, or the ankles in a heel raise; knees unless given' },
-  knee_deg: { unit: 'deg', min: 45, max: 175, optional: true, says: 'angle of the working knee at the lowest point, 180 being straight; 90 unless a box, a mat or the floor says where the way down ends' },
-  seat_height_cm: { unit: 'cm', min: 15, max: 90, optional: true, says: 'height of the box that the hips touch' },
-  foot_height_cm: { unit: 'cm', min: 0, max: 100, optional: true, says: 'height of the box under the working foot; the floor unless given' },
-  rear_foot_height_cm: { unit: 'cm', min: 0, max: 60, optional: true, says: 'height of the box under the rear foot; the floor unless given' },
-  stance_cm: { unit: 'cm', min: 0, max: 120, optional: true, says: 'front heel to rear toes, or to the rear heel where that carries; 80 in a split stance and 20 in a step-up unless given' },
-  other_foot: { choices: ['toes', 'heel'], optional: true, says: 'what the other foot of a split stance or a step-up stands on; toes unless given' },
-  added_mass_at: { choices: ['chest', 'hands', 'back'], optional: true, says: 'where the added mass is held; at the chest unless given' },
-} as const satisfies Keys
-
-type Input = Asked<typeof poseKeys> & { readonly stance: Squat['stance']; readonly front_leg_percent: number; readonly added_mass_percent: number }
 
 const STANCES_CM = { split: 80, 'step-up': 20 } as const
-
-/** What of the picture does not fit the stance, as a phrase after "not computed:". */
-export function unfitPose({ stance, rise, added_mass_percent, ...input }: Input): string | undefined {
-  const given = (names: readonly (keyof typeof poseKeys)[]) => names.find((name) => ({ ...input })[name as keyof typeof input] !== undefined)
-  const apart = stance === 'split' || stance === 'step-up' ? undefined : given(['rear_foot_height_cm', 'stance_cm', 'other_foot'])
-  if (apart) return `${apart} is given, but the stance is ${stance}, not split`
-  const deep = rise === 'heels' ? given(['knee_deg', 'seat_height_cm', 'rear_foot_height_cm']) : undefined
-  if (deep) return `${deep} is given, but the heels rise and the knees stay straight`
-  return input.added_mass_at !== undefined && added_mass_percent === 0 ? 'added_mass_at is given, but no mass is added' : undefined
-}
 
 /** Mass of one foot and shank over body mass, mean of the two reference bodies. */
 const BELOW_KNEE = (men.shank.mass + men.foot.mass + women.shank.mass + women.foot.mass) / 2
 
 /** Share of the force on the ground under the working foot: its share of what is above the knees, and its own lower leg. */
-function frontOf({ stance, front_leg_percent, added_mass_percent }: Input): number {
+function frontOf({ stance, front_leg_percent, added_mass_percent }: AskedPicture): number {
   const added = added_mass_percent / 100
   if (stance === 'two legs' || stance === 'one leg') return 1
   return ((front_leg_percent / 100) * (1 + added - 2 * BELOW_KNEE) + BELOW_KNEE) / (1 + added)
 }
 
-function squatOf(input: Input, stature_m: number): Squat {
+function squatOf(input: AskedPicture, stature_m: number): Squat {
   const share = (height_cm: number) => height_cm / 100 / stature_m
   const { stance, knee_deg, seat_height_cm } = input
   return {
@@ -62,10 +40,10 @@ function squatOf(input: Input, stature_m: number): Squat {
 }
 
 /** Whether nothing that is given says how deep the way down goes. */
-const depthChosen = ({ stance, knee_deg, seat_height_cm, foot_height_cm = 0 }: Input): boolean =>
+const depthChosen = ({ stance, knee_deg, seat_height_cm, foot_height_cm = 0 }: AskedPicture): boolean =>
   knee_deg === undefined && seat_height_cm === undefined && (stance === 'two legs' || (stance === 'one leg' && foot_height_cm === 0))
 
-function around(input: Input, squat: Squat, pose: Standing, name: Pose['name'], props: readonly Prop[]): Around {
+function around(input: AskedPicture, squat: Squat, pose: Standing, name: Pose['name'], props: readonly Prop[]): Around {
   const whole = 1 + input.added_mass_percent / 100
   const front = input.rise === 'heels' ? 1 : frontShare(men, squat, pose)
   const foot = input.rise === 'heels' ? pose.leg.ball : point(pose.leg.ankle.x + middleOfFoot(men), pose.leg.ball.y)
@@ -84,7 +62,7 @@ function around(input: Input, squat: Squat, pose: Standing, name: Pose['name'], 
 const UNDER_BALL = 0.1
 
 /** What stands around a squat: the boxes under its feet and hips, the mat its rear knee comes down to. */
-function propsOf(input: Input, squat: Squat, [, lowest]: readonly [Standing, Standing], stature_m: number): Prop[] {
+function propsOf(input: AskedPicture, squat: Squat, [, lowest]: readonly [Standing, Standing], stature_m: number): Prop[] {
   const at = (x: number, y: number) => times(point(x, y), stature_m)
   const onMat = squat.stance === 'split' && squat.seat === undefined && squat.knee === undefined && squat.rear_foot === 0
   return [
@@ -96,7 +74,7 @@ function propsOf(input: Input, squat: Squat, [, lowest]: readonly [Standing, Sta
 }
 
 /** Start and lowest point of a squat, the push and the top of a step-up, heels down and up; or why they are not drawn. */
-export function legPoses(input: Input, stature_m: number): Outcome<Pose[]> {
+function legPoses(input: AskedPicture, stature_m: number): Outcome<Pose[]> {
   const squat = squatOf(input, stature_m)
   const { stance } = input
   if (input.rise === 'heels' && stance !== 'two legs' && stance !== 'one leg') return missing('a helping foot in a heel raise is not drawn')
@@ -107,9 +85,8 @@ export function legPoses(input: Input, stature_m: number): Outcome<Pose[]> {
   return found.map((pose, index) => standingPose(pose, stature_m, around(input, squat, pose, index === 0 ? 'start' : second, props)))
 }
 
-/** What every picture of a standing body rests on. */
-export const POSE_ASSUMES =
+const ASSUMES =
   'The picture is computed: the reference man stands in balance, the middle of all masses above the middle of the working foot or, on two places, where their shares put it. Trunk and working shin lean alike; past 35° the shin stops and the trunk leans on. The arms are chosen, and hands or bars that help are left out.'
 
-/** The sentence about the picture that stands among the assumptions. */
-export const poseSays = (poses: Outcome<readonly Pose[]>): string => (isMissing(poses) ? `No picture: ${poses.missing}.` : POSE_ASSUMES)
+/** The picture of what one leg carries. */
+export const legsDrawn = (input: AskedPicture, _load: Load, { stature_m }: Athlete): Picture => ({ poses: legPoses(input, stature_m), assumes: ASSUMES })

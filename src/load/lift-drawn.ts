@@ -3,14 +3,14 @@ import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { radians } from '../quantity/unit.ts'
 import { men } from './body.ts'
 import { liftPoses, type Lift } from './lift-pose.ts'
-import type { Athlete, Pose, Prop } from './model.ts'
+import type { Athlete, Load, Picture, Pose, Prop } from './model.ts'
 import { middleOfFoot } from './standing-body.ts'
 import { handleHeight, standingPose } from './standing-pose.ts'
 import { point } from './vector.ts'
 
-type Picture = { readonly lift: Lift['lift'] | undefined; readonly block_cm: number | undefined; readonly knee_deg: number | undefined }
+type AskedLift = { readonly lift: Lift['lift'] | undefined; readonly block_cm: number | undefined; readonly knee_deg: number | undefined }
 
-export const LIFT_ASSUMES =
+const ASSUMES =
   'The picture is computed: the reference man stands in balance with the mass, drawn as one ball of cast iron, above the middle of his feet; his trunk leans as far as straight arms need. In a lift from below the knee angle is chosen unless it is given.'
 
 /** Knee angles of a lift from below. Chosen by us, after common practice. Units deg. */
@@ -18,10 +18,14 @@ const KNEE_DEG = { 'floor lift': 110, 'one-leg floor lift': 155, 'overhead press
 /** A bar is held in the fist; a round weight hangs below it. */
 const hangs = (lift: Lift['lift']): boolean => lift !== 'overhead press'
 
-/** Start and end of a lift, or the one pose of a carry; none where no lift is named; or why they are not drawn. */
-export function liftDrawn({ lift, block_cm = 0, knee_deg }: Picture, kg: number | undefined, { stature_m, mass_kg }: Athlete): Outcome<Pose[]> {
-  if (lift === undefined) return []
-  if (kg === undefined) return missing('the mass is not known in kilograms')
+/** The picture of a lift; none where no lift is named. */
+export function liftDrawn({ lift, ...picture }: AskedLift, { load, quantity }: Load, athlete: Athlete): Picture | undefined {
+  if (lift === undefined) return undefined
+  return { poses: quantity.unit === 'kg' ? posesOf({ ...picture, lift }, load.mid, athlete) : missing('the mass is not known in kilograms'), assumes: ASSUMES }
+}
+
+/** Start and end of a lift, or the one pose of a carry; or why they are not drawn. */
+function posesOf({ lift, block_cm = 0, knee_deg }: AskedLift & { readonly lift: Lift['lift'] }, kg: number, { stature_m, mass_kg }: Athlete): Outcome<Pose[]> {
   const block = block_cm / 100
   const found = liftPoses(men, { lift, mass: kg / mass_kg, handle: (handleHeight(kg) + block) / stature_m, knee: radians(knee_deg ?? KNEE_DEG[lift]) })
   if (isMissing(found)) return found

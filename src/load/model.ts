@@ -89,11 +89,15 @@ export type Load = {
   /** The load on one working limb, at the point of the rep that the model says. */
   readonly load: Spread
   readonly figures: readonly Figure[]
+  /** The stills the numbers were computed from. Where they need none, `drawn.ts` makes a picture for them. */
   readonly poses: readonly Pose[]
   readonly working: readonly Line[]
   readonly assumes: readonly string[]
   readonly cautions: readonly string[]
 }
+
+/** The poses of a rung, or why it has none; and what their drawing assumes. */
+export type Picture = { readonly poses: Outcome<readonly Pose[]>; readonly assumes: string }
 
 /** The body a load is computed for. Shares of body weight need only the stature; a band pulls in newtons, and needs the mass. */
 export type Athlete = { readonly stature_m: number; readonly mass_kg: number }

@@ -1,8 +1,6 @@
 import { figureText } from '../quantity/figure.ts'
-import { once } from '../quantity/once.ts'
-import { isMissing, missing, orNone, type Outcome } from '../quantity/outcome.ts'
+import { missing, type Outcome } from '../quantity/outcome.ts'
 import { exactly } from '../quantity/spread.ts'
-import { LIFT_ASSUMES, liftDrawn } from './lift-drawn.ts'
 import { loadModel, type Figure, type Keys, type Load } from './model.ts'
 import { possibleReps, repetitionFormulas } from './repetitions.ts'
 
@@ -49,31 +47,25 @@ export const oneRepMax = loadModel({
     { source: 'oConner1989', at: 'the equation' },
     { source: 'reynolds2006', at: 'no more than 10 repetitions in linear equations' },
   ],
-  compute({ load_kg, percent_1rm, one_rep_max_kg, ...picture }, athlete): Outcome<Load> {
+  compute({ load_kg, percent_1rm, one_rep_max_kg }): Outcome<Load> {
     if (load_kg === undefined && percent_1rm === undefined) return missing('neither load_kg nor percent_1rm is given')
     if (load_kg !== undefined && percent_1rm !== undefined) return missing('load_kg and percent_1rm are both given; one follows from the other')
     const kg = load_kg ?? (one_rep_max_kg === undefined ? undefined : (one_rep_max_kg * (percent_1rm ?? 0)) / 100)
     const percent = percent_1rm ?? (one_rep_max_kg === undefined ? undefined : (100 * (load_kg ?? 0)) / one_rep_max_kg)
     if (percent !== undefined && percent > 100) return missing('the mass is more than the most that can be lifted once')
-    const poses = once(() => liftDrawn(picture, kg, athlete)) // a picture costs more than its numbers, and is not always looked at
     const unit = kg === undefined ? '% of 1RM' : 'kg'
     const value = kg ?? percent ?? 0
     return {
       quantity: { name: 'mass lifted', unit, repeats: true },
       load: exactly(value),
       figures: percent === undefined ? [] : [{ name: 'share of the maximum', value: exactly(percent), unit: '% of 1RM' }, expectedReps(percent / 100)],
-      get poses() {
-        return orNone(poses())
-      },
+      poses: [],
       working: [
         kg !== undefined && percent !== undefined
           ? { says: 'Mass lifted', formula: 'w = share × 1RM', numbers: `${figureText(percent, '% of 1RM')} × ${one_rep_max_kg} kg = ${figureText(kg, 'kg')}` }
           : { says: 'Mass lifted, as declared', formula: 'w', numbers: figureText(value, unit) },
       ],
-      get assumes() {
-        const drawn = picture.lift === undefined ? undefined : poses()
-        return ['The lift is done in the same strict form each time, over the same range.', ...(drawn === undefined ? [] : [isMissing(drawn) ? `No picture: ${drawn.missing}.` : LIFT_ASSUMES])]
-      },
+      assumes: ['The lift is done in the same strict form each time, over the same range.'],
       cautions: [],
     }
   },

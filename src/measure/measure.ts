@@ -2,7 +2,8 @@ import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import { interval } from '../quantity/spread.ts'
 import { REFERENCE_MASS_KG, REFERENCE_STATURE_M } from '../load/body.ts'
 import { modelNamed } from '../load/index.ts'
-import { ask, type Athlete, type Inputs, type Load, type LoadModel } from '../load/model.ts'
+import { askDrawn } from '../load/drawn.ts'
+import type { Athlete, Inputs, Load, LoadModel } from '../load/model.ts'
 import type { Curriculum, Ladder, Page, Rung } from '../ladder/curriculum.ts'
 import { placeOf, type Path, type Place } from '../ladder/finding.ts'
 import { criteriaDigest } from '../ladder/digest.ts'
@@ -96,7 +97,7 @@ export function measureLadder(ladder: Ladder, known: Known, athlete: Athlete = A
     const { model: name, ...inputs } = rung.load
     const model = modelNamed(name)
     if (!model) throw new Error(`bug: no load model is named ${name}`)
-    return { ...rung, model, inputs: inputs as Inputs, outcome: light(ask(model, inputs as Inputs, athlete)) }
+    return { ...rung, model, inputs: inputs as Inputs, outcome: light(askDrawn(model, inputs as Inputs, athlete)) }
   })
   const byId = new Map(loads.map((rung) => [rung.id, rung]))
   const standard = fullEntry(ladder.standard, {})

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict'
 import { test } from 'vitest'
 import { legPressOfBody } from '../../src/load/leg-press-of-body.ts'
 import { landing } from '../../src/load/landing.ts'
+import { askDrawn } from '../../src/load/drawn.ts'
 import { ask, type Inputs, type Joints, type Load, type LoadModel, type Point, type Pose } from '../../src/load/model.ts'
 import { oneRepMax } from '../../src/load/one-rep-max.ts'
 import { isMissing } from '../../src/quantity/outcome.ts'
@@ -10,7 +11,7 @@ import { ATHLETE } from './athlete.ts'
 import { deLevaMen as men } from './segment-tables.ts'
 
 const asked = (model: LoadModel, inputs: Inputs): Load => {
-  const outcome = ask(model, inputs, ATHLETE)
+  const outcome = askDrawn(model, inputs, ATHLETE)
   return isMissing(outcome) ? assert.fail(outcome.missing) : outcome
 }
 const leg = legPressOfBody as unknown as LoadModel

@@ -1,0 +1,36 @@
+/** The picture of a landing: what is asked, turned into the poses of touch-down and of the deepest point. */
+import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
+import { men } from './body.ts'
+import type { AskedLanding } from './landing.ts'
+import { landingPoses } from './landing-pose.ts'
+import type { Athlete, Load, Picture, Pose, Prop } from './model.ts'
+import { flatFoot, middleOfFoot } from './standing-body.ts'
+import { standingPose } from './standing-pose.ts'
+import { point } from './vector.ts'
+
+const ASSUMES = 'The picture is computed: the middle of the reference man sinks by the travel, in balance at both ends; the arms are chosen.'
+
+/** Touch-down and deepest point, under the stopping force that was computed. */
+export function landingDrawn(input: AskedLanding, { figures }: Load, { stature_m }: Athlete): Picture {
+  const force = figures.find(({ unit }) => unit === '× body weight')?.value
+  if (force === undefined || isMissing(force)) throw new Error('bug: a landing without a stopping force')
+  return { poses: posesOf(input, force.mid, stature_m), assumes: ASSUMES }
+}
+
+/** Touch-down and deepest point, drawn on level ground: the box or the height the feet fell from, and the mean stopping force. */
+function posesOf({ drop_height_cm, travel_cm, slope_deg, stance, from, ahead_cm }: AskedLanding, force: number, stature_m: number): Outcome<Pose[]> {
+  if (slope_deg > 0) return missing('a landing on a slope is not drawn')
+  const both = landingPoses(men, travel_cm / 100 / stature_m, stance ?? 'two legs')
+  if (isMissing(both)) return both
+  const { heel, ball } = flatFoot(men, 0)
+  const height = drop_height_cm / 100
+  const fall: Prop[] = height === 0 ? [] : from === 'ground' ? [{ kind: 'flight', at: point(ball.x * stature_m, height) }] : [{ kind: 'drop', at: point(heel.x * stature_m - (ahead_cm ?? USUALLY_AHEAD_CM) / 100, height) }]
+  const [touch, deepest] = both
+  return [
+    standingPose(touch, stature_m, { name: 'touch-down', props: fall, forces: [], chosen: 'The bend of knees and ankles at touch-down is chosen for the drawing.' }),
+    standingPose(deepest, stature_m, { name: 'lowest', props: fall, force_is: 'mean', forces: [{ on: 'feet', at: point(middleOfFoot(men), 0), share: force }] }),
+  ]
+}
+
+/** Where feet that step off a box land, unless it is given. Chosen by us. */
+const USUALLY_AHEAD_CM = 30
