@@ -70,8 +70,25 @@ export type ChangeKind = keyof typeof OPPOSITE
 /** What a change is about. `rung` is the id it has now, or had if it is gone. */
 export type Subject = { readonly ladder?: string; readonly rung?: string; readonly page?: string }
 
-/** A value before or after: as it is printed, and where it is a number, the number. */
-export type Side = { readonly text: string; readonly number?: number; readonly unit?: Unit; readonly interval?: Interval }
+/** A rung by the id one types and the title one reads, as it was called in the state it is named from. */
+export type Named = { readonly id: string; readonly title: string }
+
+/** One thing a side holds, in parts, so that a page can say it in its own words: a rung, a silenced rule, a withdrawn rung's heir, a note taken out, a review, or words of a coach. */
+export type Held =
+  | { readonly rung: Named }
+  | { readonly rule: string; readonly on?: Named; readonly until: string; readonly because: string }
+  | { readonly gone: Named; readonly heir: Named }
+  | { readonly note: string; readonly by: string; readonly because: string }
+  | { readonly reviewer: string; readonly on: string }
+  | { readonly words: string }
+
+/**
+ * A value before or after: as it is printed where ids are typed, and where it is a number, the number.
+ *
+ * ours    the text is a phrase of the program's own, or a name it knows, and no coach's words
+ * holds   what the text names, for a place where titles are read
+ */
+export type Side = { readonly text: string; readonly number?: number; readonly unit?: Unit; readonly interval?: Interval; readonly ours?: true; readonly holds?: readonly Held[] }
 
 /**
  * How much a change weighs for those the curriculum is for.
@@ -89,6 +106,10 @@ export type Change = {
   readonly subject: Subject
   /** What of the subject changed: "entry reps", "hand_height_cm", "stop". */
   readonly name: string
+  /** The rung whose id the name ends in: an heir, or where a step comes from. */
+  readonly of?: Named
+  /** What its subject is called, or was when it was last there. */
+  readonly called?: { readonly ladder?: string; readonly rung?: string; readonly page?: string }
   readonly before?: Side
   readonly after?: Side
   readonly weight: Weight
@@ -104,7 +125,7 @@ export type Change = {
 }
 
 /** An athlete of the average body, with one strict set, placed before and after. */
-export type Example = { readonly ladder: string; readonly on: string; readonly reps: number; readonly reserve_reps: number; readonly stood: string; readonly stands: string }
+export type Example = { readonly ladder: string; readonly on: string; readonly reps: number; readonly reserve_reps: number; readonly stood: string; readonly stands: string; readonly titles: { readonly on: string; readonly stood: string; readonly stands: string } }
 
 /** What was typed, and what follows; never mixed. */
 export type Comparison = { readonly typed: readonly Change[]; readonly followed: readonly Change[] }

@@ -1,6 +1,6 @@
 import { placeOf } from '../ladder/finding.ts'
 import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
-import type { Change, Comparison, Weight } from './change.ts'
+import type { Change, Comparison, Held, Side, Subject, Weight } from './change.ts'
 import { followedIn } from './followed.ts'
 import { change } from './make.ts'
 import { placementsFollow } from './placed.ts'
@@ -32,7 +32,20 @@ export function compare(before: MeasuredCurriculum, after: MeasuredCurriculum): 
     followed.push(...spokenFollows(was, ladder, { ladder: ladder.id }, [...own, ...spoken].map(({ fingerprint }) => fingerprint)))
   }
   for (const ladder of before.ladders) if (!now.has(ladder.id)) typed.push(whole('ladder-withdrawn', ladder, 're-placing'))
-  return { typed: weightiest(typed), followed: weightiest(followed) }
+  const calls = callsIn(after, before)
+  const called = (change: Change): Change => ({ ...change, called: calls(change.subject) })
+  return { typed: weightiest(typed).map(called), followed: weightiest(followed).map(called) }
+}
+
+/** What a subject is called, or was called when it was last there. */
+function callsIn(...states: readonly MeasuredCurriculum[]): (subject: Subject) => NonNullable<Change['called']> {
+  const byId = <Of extends { readonly id: string }>(all: readonly Of[]): ReadonlyMap<string, Of> => new Map(all.map((one) => [one.id, one]))
+  const told = states.map(({ ladders, pages }) => ({ ladders: byId(ladders), pages: byId(pages) }))
+  return ({ ladder, rung, page }) => {
+    const ladders = told.flatMap((state) => state.ladders.get(ladder ?? '') ?? [])
+    const called = { ladder: ladders[0]?.title, rung: ladders.flatMap(({ rungs }) => rungs).find(({ id }) => id === rung)?.title, page: told.flatMap(({ pages }) => pages.get(page ?? '') ?? [])[0]?.title }
+    return Object.fromEntries(Object.entries(called).filter(([, title]) => title !== undefined))
+  }
 }
 
 const whole = (kind: 'ladder-added' | 'ladder-withdrawn', ladder: MeasuredLadder, weight: Weight): Change => {
@@ -41,12 +54,19 @@ const whole = (kind: 'ladder-added' | 'ladder-withdrawn', ladder: MeasuredLadder
   return change({ kind, subject: { ladder: ladder.id }, name: 'ladder', weight, ...(kind === 'ladder-added' ? { after: side, is: at } : { before: side, was: at, unsafe: true }) })
 }
 
+/** What a key of handbook.yaml holds, one plain value after the other. */
+function plainly(value: unknown): Held[] {
+  if (value === undefined || value === null) return []
+  return typeof value === 'object' ? Object.values(value).flatMap(plainly) : [{ words: String(value) }]
+}
+
 function handbookChanges({ handbook: before }: MeasuredCurriculum, { handbook: after }: MeasuredCurriculum): Change[] {
   const text = (value: unknown): string => (typeof value === 'object' ? JSON.stringify(value) : String(value ?? 'not given'))
   const keys = [...new Set([...Object.keys(before), ...Object.keys(after)])].filter((key) => key !== 'edition' && key !== 'editions')
   return keys.flatMap((key) => {
-    const [was, is] = [before, after].map((handbook) => text(handbook[key as keyof typeof handbook]))
-    return was === is ? [] : [change({ kind: 'handbook-changed', subject: {}, name: key, weight: 'wording', before: { text: was ?? '' }, after: { text: is ?? '' } })]
+    const [was, is] = [before, after].map((handbook) => handbook[key as keyof typeof handbook] as unknown)
+    const side = (value: unknown): Side => ({ text: text(value), holds: plainly(value) })
+    return text(was) === text(is) ? [] : [change({ kind: 'handbook-changed', subject: {}, name: key, weight: 'wording', before: side(was), after: side(is) })]
   })
 }
 

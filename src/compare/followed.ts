@@ -7,8 +7,8 @@ import { placeOf } from '../ladder/finding.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { repsText, type Prediction, type Reps } from '../measure/predict.ts'
 import type { Step, StepKind } from '../measure/step.ts'
-import type { Change, ChangeKind, Side, Subject } from './change.ts'
-import { change } from './make.ts'
+import type { Change, ChangeKind, Named, Side, Subject } from './change.ts'
+import { change, named } from './make.ts'
 import type { Pair } from './typed.ts'
 
 /** Typed changes of a ladder that touch any of these rungs, or the whole ladder under one of these names. */
@@ -63,7 +63,7 @@ function stepsFollow(pair: Pair, typed: readonly Change[]): Change[] {
       if (!before) return []
       const causes = causesOf(typed, [after.from, after.to], STANDARD)
       const subject = { ladder: pair.after.id, rung: is.id }
-      const common = { causes, ...placesOf(pair, is.id) }
+      const common = { causes, from: named(pair.after, after.from), ...placesOf(pair, is.id) }
       return [...kindFollows(before, after, subject, common), ...figuresFollow(before, after, subject, common)]
     }),
   )
@@ -77,22 +77,25 @@ function steepStepsFollow({ before, after, rungs }: Pair, typed: readonly Change
   const joins = (ladder: MeasuredLadder, name: (id: string) => string): Set<string> => new Set(ladder.rungs.flatMap(({ steps }) => steps.map(({ from, to }) => `${name(from)} ${name(to)}`)))
   const [then, today] = [joins(before, now), joins(after, (id) => id)]
   const make = (kind: ChangeKind, { from, to }: Step, sides: Pick<Change, 'before' | 'after'>, place: Pick<Change, 'was' | 'is'>): Change =>
-    change({ kind, subject: { ladder: after.id, rung: to }, name: `step from ${from}`, weight: 're-placing', ...sides, unsafe: kind === 'steep-step-comes', causes: causesOf(typed, [from, to], /^(standard|first_reps)/), ...place })
+    change({ kind, subject: { ladder: after.id, rung: to }, name: 'step from', of: rungs.some(([, is]) => is.id === from) ? named(after, from) : named(before, from), weight: 're-placing', ...sides, unsafe: kind === 'steep-step-comes', causes: causesOf(typed, [from, to], /^(standard|first_reps)/), ...place })
   return [
-    ...steep(after).filter(({ from, to }) => !then.has(`${from} ${to}`)).map((step) => make('steep-step-comes', step, { after: { text: 'too steep' } }, { is: placeOf(after.places, ['rungs', step.to]) })),
-    ...steep(before).filter(({ from, to }) => !today.has(`${now(from)} ${now(to)}`)).map((step) => make('steep-step-goes', { ...step, from: now(step.from), to: now(step.to) }, { before: { text: 'too steep' } }, { was: placeOf(before.places, ['rungs', step.to]) })),
+    ...steep(after).filter(({ from, to }) => !then.has(`${from} ${to}`)).map((step) => make('steep-step-comes', step, { after: { text: 'too steep', ours: true } }, { is: placeOf(after.places, ['rungs', step.to]) })),
+    ...steep(before).filter(({ from, to }) => !today.has(`${now(from)} ${now(to)}`)).map((step) => make('steep-step-goes', { ...step, from: now(step.from), to: now(step.to) }, { before: { text: 'too steep', ours: true } }, { was: placeOf(before.places, ['rungs', step.to]) })),
   ]
 }
 
-type Common = Pick<Change, 'causes' | 'was' | 'is'>
+/** Of what steps have in common, all but the rung they come from, which stands in the name. */
+const placed = ({ from: _, ...others }: Common): Omit<Common, 'from'> => others
+
+type Common = Pick<Change, 'causes' | 'was' | 'is'> & { readonly from: Named }
 
 /** How steep each kind of step is; where one cannot be told there is no order. */
 const STEEP: Record<StepKind, number> = { backwards: 0, level: 1, comfortable: 2, uncertain: 3, 'too steep': 4 }
 
 function kindFollows(before: Step, after: Step, subject: Subject, common: Common): Change[] {
   const [was, is] = [before.kind, after.kind]
-  const side = (kind: Outcome<StepKind>): Side | undefined => (isMissing(kind) ? undefined : { text: kind })
-  const make = (kind: ChangeKind, unsafe = false): Change[] => [change({ kind, subject, name: `step from ${after.from}`, weight: 're-placing', before: side(was), after: side(is), unsafe, ...common })]
+  const side = (kind: Outcome<StepKind>): Side | undefined => (isMissing(kind) ? undefined : { text: kind, ours: true })
+  const make = (kind: ChangeKind, unsafe = false): Change[] => [change({ kind, subject, name: 'step from', of: common.from, weight: 're-placing', before: side(was), after: side(is), unsafe, ...placed(common) })]
   if (isMissing(was) && isMissing(is)) return []
   if (isMissing(was)) return make('step-now-told', is === 'too steep')
   if (isMissing(is)) return make('step-no-longer-told')
@@ -107,7 +110,7 @@ const rises = ([a = 0, b = 0]: readonly number[], [c = 0, d = 0]: readonly numbe
 function figuresFollow(before: Step, after: Step, subject: Subject, common: Common): Change[] {
   const found: Change[] = []
   const add = (up: ChangeKind, down: ChangeKind, name: string, was: Side, is: Side, rises: boolean): void =>
-    void found.push(change({ kind: rises ? up : down, subject, name: `${name} from ${after.from}`, weight: 're-placing', before: was, after: is, ...common }))
+    void found.push(change({ kind: rises ? up : down, subject, name: `${name} from`, of: common.from, weight: 're-placing', before: was, after: is, ...placed(common) }))
   const [p, q] = [before.predicted, after.predicted]
   if (!isMissing(p) && !isMissing(q) && repsText(p) !== repsText(q)) {
     const side = (prediction: Prediction): Side => ({ text: `${repsText(prediction)} reps`, number: count(prediction.low), unit: 'reps' })

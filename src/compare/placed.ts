@@ -3,7 +3,7 @@ import { compareText, placeOf } from '../ladder/finding.ts'
 import type { MeasuredLadder } from '../measure/measure.ts'
 import { placement } from '../measure/place.ts'
 import type { Change, Example } from './change.ts'
-import { change } from './make.ts'
+import { change, named } from './make.ts'
 import { causesOf } from './followed.ts'
 import type { Pair } from './typed.ts'
 
@@ -47,7 +47,7 @@ export function placementsFollow(pair: Pair, typed: readonly Change[]): Change[]
   return rungs.flatMap(([was, is]): Change[] => {
     const [stood, now] = [stands(before, was.id, reps, reserve_reps), stands(after, is.id, reps, reserve_reps)]
     if (stood === undefined || now === undefined || (renamed.get(stood) ?? stood) === now) return []
-    const example: Example = { ladder: after.id, on: is.id, reps, reserve_reps, stood, stands: now }
+    const example: Example = { ladder: after.id, on: is.id, reps, reserve_reps, stood, stands: now, titles: { on: is.title, stood: named(before, stood).title, stands: named(after, now).title } }
     const rises = higher(after, now, before, stood)
     const causes = causesOf(typed, [...after.rungs.map(({ id }) => id), ...before.rungs.map(({ id }) => id)], /^(standard|first_reps)/)
     return [
@@ -56,8 +56,8 @@ export function placementsFollow(pair: Pair, typed: readonly Change[]): Change[]
         subject: { ladder: after.id, rung: is.id },
         name: `after ${reps} strict reps with ${reserve_reps} in reserve`,
         weight: 're-placing',
-        before: { text: stood },
-        after: { text: now },
+        before: { text: stood, holds: [{ rung: named(before, stood) }] },
+        after: { text: now, holds: [{ rung: named(after, now) }] },
         causes,
         example,
         is: placeOf(after.places, ['rungs', is.id]),

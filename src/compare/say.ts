@@ -73,19 +73,37 @@ export const WEIGHS: Record<Weight, string> = {
 /** Where a change is: "press-up/floor", "page safety", "handbook". */
 export const whereOf = ({ subject: { ladder, rung, page } }: Change): string => (page !== undefined ? `page ${page}` : ladder === undefined ? 'handbook' : rung === undefined ? ladder : `${ladder}/${rung}`)
 
-/** Long prose is named, not repeated. Letters. Chosen by us. */
+/** Letters of a side that are shown: long prose is named, not repeated. Chosen by us. */
 const LONG = 90
 
-const short = (text: string): string => (text.length > LONG || text.includes('\n') ? `${text.replaceAll('\n', ' ').slice(0, LONG)}…` : text)
+export const short = (text: string): string => (text.length > LONG || text.includes('\n') ? `${text.replaceAll('\n', ' ').slice(0, LONG)}…` : text)
+
+/** Letters of what both sides share that are shown before the place where they part. Chosen by us. */
+const BEFORE_PARTING = 24
+
+/** Both sides, long ones cut so that what differs is seen: from a few words before the place where they part. */
+export function bothShort(one: string, other: string): readonly [string, string] {
+  if (Math.max(one.length, other.length) <= LONG) return [short(one), short(other)]
+  let same = 0
+  while (same < Math.min(one.length, other.length) && one[same] === other[same]) same += 1
+  const from = one.lastIndexOf(' ', same - BEFORE_PARTING) + 1
+  const cut = (text: string): string => short(from === 0 ? text : `…${text.slice(from)}`)
+  return same <= BEFORE_PARTING ? [short(one), short(other)] : [cut(one), cut(other)]
+}
+
+/** ", +3": what was added to a number or taken from it, where both sides are numbers of one unit. */
+export function differenceText({ before, after }: Change): string {
+  const difference = before?.number !== undefined && after?.number !== undefined && before.unit === after.unit ? after.number - before.number : 0
+  const rounded = Number(Math.abs(difference).toFixed(1))
+  return rounded === 0 ? '' : `, ${difference < 0 ? '−' : '+'}${rounded}`
+}
 
 /** "12 reps → 15 reps, +3": both sides, and the difference where both are numbers of one unit. */
-export function sidesText({ before, after }: Change): string {
+export function sidesText(change: Change): string {
+  const { before, after } = change
   if (before === undefined) return after === undefined ? '' : short(after.text)
   if (after === undefined) return `was: ${short(before.text)}`
-  const difference = before.number !== undefined && after.number !== undefined && before.unit === after.unit ? after.number - before.number : undefined
-  const rounded = Number(Math.abs(difference ?? 0).toFixed(1))
-  const by = difference === undefined || rounded === 0 ? '' : `, ${difference < 0 ? '−' : '+'}${rounded}`
-  return `${short(before.text)} → ${short(after.text)}${by}`
+  return `${bothShort(before.text, after.text).join(' → ')}${differenceText(change)}`
 }
 
 /** Names that say no more than the kind does. */
@@ -96,12 +114,6 @@ export function changeText(change: Change): string {
   const named = PLAIN.has(change.name) ? [] : [change.name]
   const said = [...named, sidesText(change)].filter((part) => part !== '').join(', ')
   return said === '' ? SAYS[change.kind] : `${SAYS[change.kind]}: ${said}`
-}
-
-/** The same in pieces: what kind it is, what it is of where that says more, and its sides, the last with the difference. */
-export function changePieces(change: Change): { readonly kind: string; readonly name: string | undefined; readonly sides: readonly string[] } {
-  const sides = sidesText(change).replace(change.after === undefined ? /^was: / : '', '')
-  return { kind: SAYS[change.kind], name: PLAIN.has(change.name) ? undefined : change.name, sides: sides === '' ? [] : change.before && change.after ? sides.split(' → ') : [sides] }
 }
 
 /** An example athlete, as a person could check it with `explain`. */

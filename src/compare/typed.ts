@@ -4,7 +4,9 @@ import { placeOf, type Path } from '../ladder/finding.ts'
 import { SUPERVISION, type Supervision } from '../ladder/schema.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import type { Change, ChangeKind, Side, Subject, Weight } from './change.ts'
-import { change } from './make.ts'
+import { change, named } from './make.ts'
+import { figure, list, ours, rungs, words } from './side.ts'
+import { signed } from './signed.ts'
 
 /** Two versions of a ladder, and which rung became which. */
 export type Pair = { readonly before: MeasuredLadder; readonly after: MeasuredLadder; readonly rungs: readonly (readonly [before: MeasuredRung, after: MeasuredRung])[] }
@@ -22,12 +24,8 @@ export function paired(before: MeasuredLadder, after: MeasuredLadder): Pair {
   return { before, after, rungs }
 }
 
-const words = (text: string): Side => ({ text })
-/** A number as it was typed, unrounded: two that differ must read otherwise. */
-const figure = (number: number, unit: Unit): Side => ({ text: unit === 'ratio' ? `${number}` : `${number} ${unit}`, number, unit })
-
 /** Adds what differs between two plain values under one name. */
-type Add = (kind: ChangeKind, name: string, weight: Weight, sides: { before?: Side | undefined; after?: Side | undefined }, path: Path, unsafe?: boolean) => void
+export type Add = (kind: ChangeKind, name: string, weight: Weight, sides: { before?: Side | undefined; after?: Side | undefined }, path: Path, unsafe?: boolean) => void
 
 /** Every change somebody typed in a ladder that is in both. */
 export function typedIn(pair: Pair): Change[] {
@@ -41,34 +39,21 @@ export function typedIn(pair: Pair): Change[] {
   reworded(add, 'title', before.title, after.title, ['title'])
   reworded(add, 'what it is for', before.intro, after.intro, [])
   if (before.movement !== after.movement) add('wording-changed', 'movement', 'wording', { before: words(before.movement), after: words(after.movement) }, ['movement'])
-  if (before.aim !== after.aim && !pair.rungs.some(([was, is]) => was.id === before.aim && is.id === after.aim)) add('aim-moved', 'aim', 're-placing', { before: words(before.aim), after: words(after.aim) }, ['aim'])
+  if (before.aim !== after.aim && !pair.rungs.some(([was, is]) => was.id === before.aim && is.id === after.aim)) add('aim-moved', 'aim', 're-placing', { before: rungs(before, [before.aim]), after: rungs(after, [after.aim]) }, ['aim'])
   criteria(add, 'standard', before.standard, after.standard, ['standard'])
   number(add, 'first_reps', before.first_reps, after.first_reps, 'reps', ['first_reps'], 're-placing')
   number(add, 'sessions_per_week', before.sessions_per_week, after.sessions_per_week, 'ratio', ['sessions_per_week'], 'wording')
   watched(add, before.supervision, after.supervision, ['supervision'])
   notes(add, 'stop', before.stop, after.stop, ['stop'])
   notes(add, 'ask_first', before.ask_first, after.ask_first, ['ask_first'])
-  lists(add, 'form', before.form, after.form, ['form'], 'form-point-added', 'form-point-removed', 're-placing')
-  if (before.equipment.join() !== after.equipment.join()) add('list-changed', 'equipment', 'wording', { before: words(before.equipment.join(', ')), after: words(after.equipment.join(', ')) }, ['equipment'])
-  const cited = (ladder: MeasuredLadder): string => (ladder.sources ?? []).map(({ cite }) => cite).join('; ')
-  if (cited(before) !== cited(after)) add('list-changed', 'sources', 'wording', { before: words(cited(before)), after: words(cited(after)) }, ['sources'])
+  formPoints(add, before.form, after.form, ['form'])
+  if (before.equipment.join() !== after.equipment.join()) add('list-changed', 'equipment', 'wording', { before: list(before.equipment, ', '), after: list(after.equipment, ', ') }, ['equipment'])
+  const cited = (ladder: MeasuredLadder): Side => list((ladder.sources ?? []).map(({ cite }) => cite), '; ')
+  if (cited(before).text !== cited(after).text) add('list-changed', 'sources', 'wording', { before: cited(before), after: cited(after) }, ['sources'])
   signed(add, before, after)
   comings(pair, found)
   for (const [was, is] of pair.rungs) rungChanges(was, is, adder({ ladder: after.id, rung: is.id }), pair)
   return found
-}
-
-/** What is said about the ladder rather than in it: who reviewed it, which rules are silent, whose heir is whose, why a note was taken out. */
-function signed(add: Add, before: MeasuredLadder, after: MeasuredLadder): void {
-  const told = (name: string, weight: Weight, of: (ladder: MeasuredLadder) => readonly string[]): void => {
-    const [was, is] = [of(before), of(after)].map((lines) => lines.join('; '))
-    if (was !== is) add('list-changed', name, weight, { before: words(was || 'none'), after: words(is || 'none') }, [name])
-  }
-  told('review', 'wording', ({ review }) => (review ? [`${review.by}, ${review.on}`] : []))
-  told('silence', 'to judge', ({ silence }) => (silence ?? []).map(({ rule, rung, because, until }) => `${rule}${rung === undefined ? '' : ` on ${rung}`} until ${until}: ${because}`))
-  const stands = (ladder: MeasuredLadder, id: string): boolean => ladder.rungs.some((rung) => rung.id === id)
-  told('retired', 're-placing', ({ retired }) => (retired ?? []).filter(({ id }) => !stands(before, id) && !stands(after, id)).map(({ id, heir }) => `${id} → ${heir}`))
-  told('withdraw_notes', 'to judge', ({ withdrawn_notes }) => withdrawn_notes.map(({ note, because, by }) => `${note} (${by}: ${because})`))
 }
 
 function reworded(add: Add, name: string, before: string, after: string, path: Path): void {
@@ -102,7 +87,7 @@ function watched(add: Add, before: Supervision | undefined, after: Supervision |
   if (before === after) return
   const rank = (supervision: Supervision | undefined): number => (supervision === undefined ? -1 : SUPERVISION.indexOf(supervision))
   const raised = rank(after) > rank(before)
-  add(raised ? 'supervision-raised' : 'supervision-lowered', 'supervision', raised ? 'growth' : 're-placing', { before: words(before ?? 'as the ladder says'), after: words(after ?? 'as the ladder says') }, path, !raised)
+  add(raised ? 'supervision-raised' : 'supervision-lowered', 'supervision', raised ? 'growth' : 're-placing', { before: ours(before ?? 'as the ladder says'), after: ours(after ?? 'as the ladder says') }, path, !raised)
 }
 
 /** Words two sentences share, over all they have. A note that keeps half of its words was reworded, not removed. */
@@ -129,9 +114,9 @@ function notes(add: Add, name: string, before: readonly string[], after: readonl
   for (const note of come) add('note-added', name, 'growth', { after: words(note) }, path)
 }
 
-function lists(add: Add, name: string, before: readonly string[], after: readonly string[], path: Path, came: ChangeKind, went: ChangeKind, weight: Weight): void {
-  for (const entry of before) if (!after.includes(entry)) add(went, name, weight, { before: words(entry) }, path)
-  for (const entry of after) if (!before.includes(entry)) add(came, name, weight, { after: words(entry) }, path)
+function formPoints(add: Add, before: readonly string[], after: readonly string[], path: Path): void {
+  for (const point of before) if (!after.includes(point)) add('form-point-removed', 'form', 're-placing', { before: words(point) }, path)
+  for (const point of after) if (!before.includes(point)) add('form-point-added', 'form', 're-placing', { after: words(point) }, path)
 }
 
 /** Rungs that came, went, or took another's place. */
@@ -141,7 +126,7 @@ function comings({ before, after, rungs }: Pair, found: Change[]): void {
   for (const rung of before.rungs) {
     if (was.has(rung.id)) continue
     const heir = heirs.get(rung.id)
-    found.push(change({ kind: 'rung-withdrawn', subject: { ladder: after.id, rung: rung.id }, name: heir === undefined ? 'without an heir' : `heir: ${heir}`, weight: 're-placing', before: words(rung.title), unsafe: heir === undefined, was: placeOf(before.places, ['rungs', rung.id]), is: placeOf(after.places, ['rungs']) }))
+    found.push(change({ kind: 'rung-withdrawn', subject: { ladder: after.id, rung: rung.id }, ...(heir === undefined ? { name: 'without an heir' } : { name: 'heir:', of: named(after, heir) }), weight: 're-placing', before: words(rung.title), unsafe: heir === undefined, was: placeOf(before.places, ['rungs', rung.id]), is: placeOf(after.places, ['rungs']) }))
   }
   for (const rung of after.rungs) {
     if (is.has(rung.id)) continue
@@ -153,16 +138,17 @@ function comings({ before, after, rungs }: Pair, found: Change[]): void {
 
 function rungChanges(was: MeasuredRung, is: MeasuredRung, add: Add, pair: Pair): void {
   const path = (...steps: Path): Path => ['rungs', is.id, ...steps]
-  if (was.id !== is.id) add('rung-renamed', 'id', 'wording', { before: words(was.id), after: words(is.id) }, path('id'))
+  if (was.id !== is.id) add('rung-renamed', 'id', 'wording', { before: ours(was.id), after: ours(is.id) }, path('id'))
   reworded(add, 'title', was.title, is.title, path('title'))
   criteria(add, 'entry', was.entry, is.entry, path('entry'))
   watched(add, was.supervision, is.supervision, path('supervision'))
   notes(add, 'cautions', was.cautions, is.cautions, path('cautions'))
-  lists(add, 'demand', was.demand, is.demand, path('demand'), 'demand-added', 'demand-dropped', 're-placing')
-  lists(add, 'form', was.form, is.form, path('form'), 'form-point-added', 'form-point-removed', 're-placing')
+  for (const demand of was.demand) if (!is.demand.includes(demand)) add('demand-dropped', 'demand', 're-placing', { before: ours(demand) }, path('demand'))
+  for (const demand of is.demand) if (!was.demand.includes(demand)) add('demand-added', 'demand', 're-placing', { after: ours(demand) }, path('demand'))
+  formPoints(add, was.form, is.form, path('form'))
   const renamed = new Map(pair.rungs.map(([before, after]) => [before.id, after.id]))
   const follows = was.after.map((id) => renamed.get(id) ?? id)
-  if (follows.join() !== is.after.join()) add('order-changed', 'after', 're-placing', { before: words(was.after.join(', ') || 'nothing'), after: words(is.after.join(', ') || 'nothing') }, path('after'))
+  if (follows.join() !== is.after.join()) add('order-changed', 'after', 're-placing', { before: rungs(pair.before, was.after), after: rungs(pair.after, is.after) }, path('after'))
   setUps(was, is, add, path('load'))
   prose(was, is, add, is.id)
 }
@@ -170,7 +156,7 @@ function rungChanges(was: MeasuredRung, is: MeasuredRung, add: Add, pair: Pair):
 /** What the load is computed from. */
 function setUps(was: MeasuredRung, is: MeasuredRung, add: Add, path: Path): void {
   if (was.model !== is.model) {
-    add('set-up-changed', 'model', 're-placing', { before: words(was.model.name), after: words(is.model.name) }, path)
+    add('set-up-changed', 'model', 're-placing', { before: ours(was.model.name), after: ours(is.model.name) }, path)
     return
   }
   const shown = (value: unknown): string => (typeof value === 'object' ? JSON.stringify(value) : String(value))
@@ -178,7 +164,7 @@ function setUps(was: MeasuredRung, is: MeasuredRung, add: Add, path: Path): void
     const [before, after] = [was.inputs[key], is.inputs[key]]
     if (shown(before) === shown(after)) continue
     const at = [...path, key]
-    const side = (value: typeof before): Side | undefined => (value === undefined ? undefined : typeof value === 'number' && isNumberKey(spec) ? figure(value, spec.unit) : words(shown(value)))
+    const side = (value: typeof before): Side | undefined => (value === undefined ? undefined : typeof value === 'number' && isNumberKey(spec) ? figure(value, spec.unit) : 'words' in spec ? words(shown(value)) : ours(shown(value)))
     const sides = { before: side(before), after: side(after) }
     if (before === undefined || after === undefined) add(before === undefined ? 'set-up-given' : 'set-up-taken-out', key, 're-placing', sides, at)
     else if (typeof before === 'number' && typeof after === 'number') add(after > before ? 'set-up-raised' : 'set-up-lowered', key, 're-placing', sides, at)
@@ -200,5 +186,5 @@ function prose(was: MeasuredRung, is: MeasuredRung, add: Add, id: string): void 
   const noted = (rung: MeasuredRung): string => (rung.words?.notes ?? []).map(({ body }) => body).join('\n')
   reworded(add, 'notes', noted(was), noted(is), path('notes'))
   reworded(add, 'first_side', was.first_side ?? '', is.first_side ?? '', path('first_side'))
-  reworded(add, 'equipment', was.equipment.join(', '), is.equipment.join(', '), path('equipment'))
+  if (was.equipment.join() !== is.equipment.join()) add('wording-changed', 'equipment', 'wording', { before: list(was.equipment, ', '), after: list(is.equipment, ', ') }, path('equipment'))
 }

@@ -1,10 +1,11 @@
 import { isMissing } from '../quantity/outcome.ts'
 import type { Change, Comparison, Weight } from '../compare/change.ts'
 import { editionKind } from '../compare/compare.ts'
-import { changePieces, exampleText } from '../compare/say.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
-import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
-import { asIs, html, joined, say, type Html, type Part } from './html.ts'
+import { linkTo, type Address } from './address.ts'
+import { besideLine, changeLine, subjectOf, type Telling } from './change-line.ts'
+import { html, say, type Html } from './html.ts'
+import { saidNow } from './said-now.ts'
 import type { SitePage } from './site-page.ts'
 
 /** What came with one edition, or why that cannot be said. Newest first in a list. */
@@ -33,51 +34,24 @@ export const EDITION_SAYS: Record<Weight | 'no change', string> = {
 
 const CHANGES = '/changes/'
 
-/** "Press-up, Hands on the floor", led to where it still stands. */
-function subjectOf({ subject: { ladder, rung, page } }: Change, curriculum: MeasuredCurriculum): Html {
-  if (page !== undefined) return html`Page ${curriculum.pages.find(({ id }) => id === page)?.title ?? page}`
-  const whole = curriculum.ladders.find(({ id }) => id === ladder)
-  if (ladder === undefined) return html`The handbook`
-  if (!whole) return html`${ladder}`
-  const part = whole.rungs.find(({ id }) => id === rung)
-  const name = html`<a href="${linkTo(CHANGES, ladderAddress(whole.id))}">${whole.title}</a>`
-  return rung === undefined ? name : html`${name}, ${part ? html`<a href="${linkTo(CHANGES, rungAddress(whole.id, part.id))}">${part.title}</a>` : rung}`
-}
-
-/** A text of a change: a number or a phrase of ours in the reader's language, or what a coach wrote, as it was written. */
-const asWritten =
-  (text: string, original: string): Part =>
-  (tongue) => {
-    const said = tongue.said(text)
-    return said.known && said.language === undefined ? asIs(said.text) : html`<span lang="${original}">${asIs(text)}</span>`
-  }
-
-/** The change in one line: its kind, what it is of, and both its sides. */
-function changeParts(change: Change, original: string): Part {
-  const { kind, name, sides } = changePieces(change)
-  const shown = joined(sides.map((side) => asWritten(side, original)), ' → ')
-  const said = [...(name === undefined ? [] : [asWritten(name, original)]), ...(sides.length === 0 ? [] : [change.before !== undefined && change.after === undefined ? html`was: ${shown}` : shown])]
-  return said.length === 0 ? kind : [kind, ': ', joined(said, ', ')]
-}
-
 /** Words in other languages: hundreds in an edition that brings one. They are counted; a review tells them one by one. */
 export const isTranslation = ({ kind, unsafe }: Change): boolean => kind.startsWith('translation-') && !unsafe
 
-function list(all: readonly Change[], curriculum: MeasuredCurriculum): Html {
+function list(all: readonly Change[], telling: Telling): Html {
   const changes = all.filter((change) => !isTranslation(change))
   const translations = all.length - changes.length
   return html`<ul>${changes.map((change) => {
-    const example = exampleText(change)
+    const beside = besideLine(change, telling)
     return html`
-<li>${change.unsafe && html`<strong>Safety:</strong> `}${subjectOf(change, curriculum)}: ${changeParts(change, curriculum.handbook.languages[0] ?? 'en')}${example && html`<br><span class="source">${example}</span>`}</li>`
+<li>${change.unsafe && html`<strong>Safety:</strong> `}${subjectOf(change, telling)}: ${changeLine(change, telling)}${beside && html`<br><span class="source">${beside}</span>`}</li>`
   })}${translations > 0 && html`
 <li>${translations} translations are new, gone or said otherwise.</li>`}
 </ul>`
 }
 
-function section({ edition, on, note, since, comparison, own_only, kept, kept_own_only }: EditionChanges, curriculum: MeasuredCurriculum): Html {
+function section({ edition, on, note, since, comparison, own_only, kept, kept_own_only }: EditionChanges, telling: Telling): Html {
   const id = `edition-${edition.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`
-  const head = html`<h2 id="${id}">Edition ${edition}${on !== undefined && html` <span class="source">${on}</span>`}</h2>
+  const head = html`<h2 id="${id}">${say`Edition ${edition}`}${on !== undefined && html` <span class="source">${on}</span>`}</h2>
 ${note !== undefined && html`<p>${note}</p>`}
 ${kept !== undefined && html`<p><a href="${linkTo(CHANGES, kept)}">Read edition ${edition} as it was</a>${kept_own_only && ', over what it extends as that is today'}</p>`}`
   if ('missing' in comparison) return html`<section>${head}<p class="no-figure">What changed since ${since} cannot be said: ${comparison.missing}</p></section>`
@@ -86,14 +60,15 @@ ${kept !== undefined && html`<p><a href="${linkTo(CHANGES, kept)}">Read edition 
   return html`<section>${head}
 <p>Since ${since}: ${EDITION_SAYS[editionKind(comparison)]}</p>
 ${own_only && html`<p class="source">Compared are the files of this handbook alone; the curriculum it extends is taken as it is today.</p>`}
-${comparison.typed.length > 0 && html`<h3>What was changed</h3>${list(comparison.typed, curriculum)}`}
-${moved.length > 0 && html`<h3>Numbers that moved</h3>${list(moved, curriculum)}`}
-${others.length > 0 && html`<h3>What follows</h3>${list(others, curriculum)}`}
+${comparison.typed.length > 0 && html`<h3>What was changed</h3>${list(comparison.typed, telling)}`}
+${moved.length > 0 && html`<h3>Numbers that moved</h3>${list(moved, telling)}`}
+${others.length > 0 && html`<h3>What follows</h3>${list(others, telling)}`}
 </section>`
 }
 
 /** Changes between editions, the newest first: the same comparison that a reviewer sees. */
 export function changesPage(curriculum: MeasuredCurriculum, editions: readonly EditionChanges[]): SitePage {
+  const telling: Telling = { from: CHANGES, curriculum, said: saidNow(curriculum), original: curriculum.handbook.languages[0] ?? 'en' }
   return {
     address: CHANGES,
     title: 'What has changed',
@@ -101,7 +76,7 @@ export function changesPage(curriculum: MeasuredCurriculum, editions: readonly E
     found: { kind: 'page' },
     body: html`<h1>What has changed</h1>
 <p class="lead">This is edition ${curriculum.handbook.edition}. ${editions.length === 0 ? 'No earlier edition is listed.' : 'What was typed and what follows from it are told apart.'}</p>
-${editions.map((each) => section(each, curriculum))}`,
+${editions.map((each) => section(each, telling))}`,
   }
 }
 

@@ -17,6 +17,7 @@ import { contentPage, notFoundPage, searchPage, sourcesPage } from './other-page
 import { rungPage } from './rung-page.ts'
 import type { Frame, SitePage } from './site-page.ts'
 import type { Tongue } from './tongue.ts'
+import { withdrawnPages } from './withdrawn-page.ts'
 
 /** A finished page: where it goes, and its bytes. */
 export type WrittenPage = { readonly address: Address; readonly html: string }
@@ -49,14 +50,14 @@ export function frameOf({ handbook, logo, pages }: MeasuredCurriculum, languages
 /** The page that everything is found from. */
 export const firstPage = (curriculum: MeasuredCurriculum): SitePage => ({ ...homePage(curriculum), about: handbookAbout(curriculum) })
 
-/** A ladder's page and those of its rungs. */
+/** A ladder's page and those of its rungs, withdrawn ones last. */
 export function ladderPages(ladder: MeasuredLadder, diagram: Html, { handbook: { title, edition } }: MeasuredCurriculum): SitePage[] {
   const whole = ladderPage(ladder, diagram, edition)
   const rungs = ladder.rungs.map((rung): SitePage => {
     const page = rungPage(rung, ladder, edition)
     return { ...page, about: rungAbout(title, rung, ladder, page.description) }
   })
-  return [{ ...whole, about: ladderAbout(title, ladder, whole.description) }, ...rungs]
+  return [{ ...whole, about: ladderAbout(title, ladder, whole.description) }, ...rungs, ...withdrawnPages(ladder, edition)]
 }
 
 /** Every page but the first and those of the ladders. */

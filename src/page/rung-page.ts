@@ -110,7 +110,7 @@ function valueText(key: Key, value: unknown): string {
   return value.map((entry: unknown) => (Array.isArray(entry) ? entry.map((part, index) => `${String(part)} ${key.units[index] ?? ''}`).join(' at ') : `${String(entry)} ${key.units[0] ?? ''}`)).join('; ')
 }
 
-function working(rung: MeasuredRung, from: Address): Html {
+function working(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Html {
   const given: Readonly<Record<string, unknown>> = rung.load
   const inputs = Object.entries(rung.model.keys).flatMap(([name, key]) => {
     const value = given[name] ?? ('default' in key ? key.default : undefined)
@@ -127,16 +127,16 @@ ${isMissing(outcome) ? html`<p>${notComputed(outcome.missing)}</p>` : html`<ol c
 <p>Assumed:</p><ul>${outcome.assumes.map((assumption) => html`
 <li>${assumption}</li>`)}
 </ul>`}
-${rung.steps.map(stepWorking)}
+${rung.steps.map((step) => stepWorking(step, ladder, from))}
 <p>Sources:</p><ul>${rung.model.cites.map(({ source, at }) => html`
 <li>${sources[source].cite}; ${at} (${sources[source].seen})</li>`)}
 </ul></section>`
 }
 
-function stepWorking({ from, times, predicted, computed_entry, block, entry }: Step): Html {
+function stepWorking({ from: below, times, predicted, computed_entry, block, entry }: Step, ladder: MeasuredLadder, from: Address): Html {
   const line = (name: string, value: Html): Html => html`
 <li>${name}: ${value}</li>`
-  return html`<p>The step from ${from}:</p><ul>${line('heavier', isMissing(times) ? notComputed(times.missing) : html`${times.mid.toFixed(2)} times, ${interval(times).low.toFixed(2)} to ${interval(times).high.toFixed(2)} over the bodies tried`)}${line(
+  return html`<p>The step from <a href="${linkTo(from, rungAddress(ladder.id, below))}">${titleOf(ladder, below)}</a>:</p><ul>${line('heavier', isMissing(times) ? notComputed(times.missing) : html`${times.mid.toFixed(2)} times, ${interval(times).low.toFixed(2)} to ${interval(times).high.toFixed(2)} over the bodies tried`)}${line(
     'first reps',
     isMissing(predicted) ? notComputed(predicted.missing) : html`${repsText(predicted)} reps, from ${entry.amount?.value ?? ''} done and ${entry.reserve_reps} in reserve, by ${predicted.formulas.join(', ')}: p⁻¹(q₂ / q₁ × p(r))`,
   )}${line('least entry', isMissing(computed_entry) ? notComputed(computed_entry.missing) : html`${amount(computed_entry, 'reps')}`)}${line('time on the rung', isMissing(block) ? notComputed(block.missing) : html`${between(block.sessions[0], block.sessions[1], 'sessions')}, one rep more a set each`)}
@@ -192,6 +192,6 @@ ${onPaper(address, ladder.id, rung.id)}
 ${fromPrinted(address, edition, ladder.id, rung.id)}
 <p class="on-paper">Weeks off? <a href="${linkTo(address, ladderAddress(ladder.id))}#coming-back">Where to begin again</a>.</p>
 <nav class="neighbours" aria-label="Neighbouring rungs">${below && html`<a rel="prev" href="${linkTo(address, rungAddress(ladder.id, below.from))}">Easier: ${titleOf(ladder, below.from)}</a>`}${next && html`<a rel="next" href="${linkTo(address, rungAddress(ladder.id, next.id))}">Harder: ${next.title}</a>`}</nav>
-${working(rung, address)}`,
+${working(rung, ladder, address)}`,
   }
 }

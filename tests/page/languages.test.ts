@@ -8,6 +8,7 @@ import { siteMap } from '../../src/page/site-files.ts'
 import { speechesOf, type Speech } from '../../src/page/speech.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
 import { readWorkspace } from '../../src/site/disk.ts'
+import { readEditions } from '../../src/site/editions.ts'
 import { ruleExamples } from '../../src/site/rule-examples.ts'
 import { REPOSITORY } from '../site/demo.ts'
 
@@ -24,11 +25,13 @@ async function measured(workspace: string): Promise<MeasuredCurriculum> {
 }
 
 beforeAll(async () => {
-  speeches.push(...speechesOf(await measured('site-demo')))
+  const demo = await measured('site-demo')
+  speeches.push(...speechesOf(demo))
+  const { changes } = await readEditions(path.join(REPOSITORY, 'site-demo'), demo)
   const languages = speeches.map(({ tongue: { language, name }, under, curriculum: { handbook } }) => ({ language, name, under, root: handbook.address }))
   const examples = await ruleExamples()
   for (const { tongue, curriculum, under } of speeches) {
-    for (const { address, html } of handbookPages(curriculum, { diagrams: new Map(), examples, editions: [], pdfs: true, languages }, tongue)) pages.set(`/${under}${address.slice(1)}`, parseHTML(html).document)
+    for (const { address, html } of handbookPages(curriculum, { diagrams: new Map(), examples, editions: changes, pdfs: true, languages }, tongue)) pages.set(`/${under}${address.slice(1)}`, parseHTML(html).document)
   }
 })
 

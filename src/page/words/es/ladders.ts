@@ -139,7 +139,7 @@ export const ladders: Catalogue = {
   '(unless given)': '(si no se da otro)',
   'Assumed:': 'Se supone:',
   'Sources:': 'Fuentes:',
-  'The step from {1}:': 'El paso desde {1}:',
+  'The step from <1>{1}</1>:': 'El paso desde <1>{1}</1>:',
   heavier: 'más carga',
   '{1} times, {2} to {3} over the bodies tried': '{1} veces, de {2} a {3} en los cuerpos probados',
   'first reps': 'primeras repeticiones',
