@@ -1,4 +1,5 @@
-import type { MermaidConfig } from 'mermaid'
+import type { Mermaid, MermaidConfig } from 'mermaid'
+import { once } from '../quantity/once.ts'
 import { inDiagramWindow } from './diagram-window.ts'
 
 /**
@@ -47,13 +48,21 @@ const CONFIG: MermaidConfig = {
   },
 }
 
+/** Mermaid, for flowcharts alone. Asked for first within a window, because it looks for one once, while it loads. */
+const flowcharts = once(async (): Promise<Mermaid> => {
+  const { default: mermaid } = await import('mermaid')
+  mermaid.initialize(CONFIG)
+  // It copies its whole configuration wherever it reads a key, a fifth of all drawing: what it has for other pictures goes.
+  const site = mermaid.mermaidAPI.updateSiteConfig({})
+  const others = Object.entries(site).filter(([key, held]) => typeof held === 'object' && !Array.isArray(held) && key !== 'flowchart')
+  Object.assign(site, Object.fromEntries(others.map(([key]) => [key, {}])), { themeVariables: { edgeLabelBackground: '#fff' } }) // the one colour it reckons with; the drawing carries no styles
+  return mermaid
+})
+
 async function draw(source: string, name: string): Promise<string> {
   return inDiagramWindow({ fontSize_px: FONT_SIZE_PX, readable }, async (window) => {
     try {
-      // Loaded here because it looks for the window once, while it loads.
-      const { default: mermaid } = await import('mermaid')
-      mermaid.initialize(CONFIG)
-      const { svg } = await mermaid.render(name, guarded(source))
+      const { svg } = await (await flowcharts()).render(name, guarded(source))
       return tidy(new window.DOMParser().parseFromString(svg, 'image/svg+xml'))
     } catch (cause) {
       throw new Error(`bug: "${name}" cannot be drawn`, { cause })
