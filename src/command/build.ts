@@ -6,18 +6,20 @@ import { healed, unfitOutput } from '../site/publish.ts'
 import { tooHeavy, weights, weightTable } from '../site/weights.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
 import { FORMATS } from './report.ts'
+import { workersAsked, workersOption } from './workers.ts'
 import { EXIT, Misuse, type Verb } from './verb.ts'
 
 /** `rungbook build`: check, measure, draw, write; the old handbook stays whole if anything fails. */
 export const buildVerb: Verb = {
   name: 'build',
   says: 'writes the handbook, if nothing is to be put right',
-  usage: 'rungbook build [--workspace DIR] [--output DIR] [--pdf] [--link] [--weigh] [--no-cache]\n\n  --pdf       prints the wall and pocket cards to PDF as well, with the Chromium of this machine\n  --link      writes beside the output and turns a link to it at one stroke, for a server that reads it meanwhile\n  --weigh     shows what the heaviest pages weigh on their way to a telephone, and fails where one is too heavy\n  --no-cache  makes everything anew; the bytes are the same',
+  usage: 'rungbook build [--workspace DIR] [--output DIR] [--pdf] [--link] [--weigh] [--workers N] [--no-cache]\n\n  --pdf       prints the wall and pocket cards to PDF as well, with the Chromium of this machine\n  --link      writes beside the output and turns a link to it at one stroke, for a server that reads it meanwhile\n  --weigh     shows what the heaviest pages weigh on their way to a telephone, and fails where one is too heavy\n  --workers   how many cores may draw; all of them unless given\n  --no-cache  makes everything anew; the bytes are the same',
   examples: ['rungbook build', 'rungbook build --workspace club --output public', 'rungbook build --pdf'],
   alone: true,
-  options: { ...workspaceOption, output: { type: 'string' }, pdf: { type: 'boolean' }, link: { type: 'boolean' }, weigh: { type: 'boolean' }, 'no-cache': { type: 'boolean' } },
+  options: { ...workspaceOption, output: { type: 'string' }, pdf: { type: 'boolean' }, link: { type: 'boolean' }, weigh: { type: 'boolean' }, ...workersOption, 'no-cache': { type: 'boolean' } },
 
   async run(typed, console) {
+    const workers = workersAsked(typed)
     const checked = await checkedWorkspace(typed, console)
     const { measured, findings, workspace, folder } = checked
     const out = typeof typed.options.output === 'string' ? path.resolve(console.folder, typed.options.output) : path.join(folder, '_site')
@@ -32,7 +34,7 @@ export const buildVerb: Verb = {
     if (typed.options.pdf === true && chromium === undefined) throw new Misuse(NO_CHROMIUM)
     const { buildSite } = await import('../site/build.ts') // what draws and writes is loaded only by who draws: a check starts in half the time
     const cache = typed.options['no-cache'] === true ? NO_CACHE : cacheIn(cacheFolder())
-    const built = await buildSite(measured, { folder, layers: workspace.folders }, out, (stage) => console.progress(stage), { chromium, cache, link: typed.options.link === true }).catch(unwritten)
+    const built = await buildSite(measured, { folder, layers: workspace.folders }, out, (stage) => console.progress(stage), { chromium, cache, workers, link: typed.options.link === true }).catch(unwritten)
     if (isMissing(built)) {
       console.note(`The handbook was not written: ${built.missing}. The old one stays as it was.${chromium === undefined ? '' : ' Build without --pdf, or set CHROMIUM_PATH to another Chromium.'}\n`)
       return EXIT.usage

@@ -14,6 +14,7 @@ import { siteMap, webManifest } from '../page/site-files.ts'
 import { diagramName, ladderDiagram } from '../page/ladder-diagram.ts'
 import { assetFiles } from './assets.ts'
 import { NO_CACHE, type Cache } from './cache.ts'
+import { drawingTeam } from './drawing-team.ts'
 import { drawFences } from './draw-fences.ts'
 import { drawnOnce } from './drawn-once.ts'
 import { keptAt, readEditions, seenFrom } from './editions.ts'
@@ -36,19 +37,19 @@ export type Built = { readonly pages: number; readonly files: number }
 /** A handbook in one language with its pages made. */
 type Made = Speech & { readonly pages: readonly WrittenPage[] }
 
-/** What pages show beside the curriculum, whatever the language; `drawn` holds the pictures that stand in them. */
-type Shown = { readonly editions: readonly EditionChanges[]; readonly cache: Cache; readonly drawn?: Drawn; readonly pdfs?: boolean }
+/** What pages show beside the curriculum, whatever the language; `drawn` holds the pictures that stand in them, `workers` draw. */
+type Shown = { readonly editions: readonly EditionChanges[]; readonly cache: Cache; readonly workers: number; readonly drawn?: Drawn; readonly pdfs?: boolean }
 
 /** In each language: draws every ladder's diagram and every flowchart that coaches wrote, then makes every page with the pictures in it. */
-export async function drawnPages(speeches: readonly Speech[], { editions, cache, drawn = new Map(), pdfs = false }: Shown): Promise<Made[]> {
-  const draw = await drawnOnce(cache)
+export async function drawnPages(speeches: readonly Speech[], { editions, cache, workers, drawn = new Map(), pdfs = false }: Shown): Promise<Made[]> {
+  const draw = await drawnOnce(cache, drawingTeam(workers))
   const examples = await ruleExamples()
   const languages = languagesOf(speeches)
+  const drawings = await Promise.all(speeches.map(({ curriculum: { ladders }, tongue }) => Promise.all(ladders.map(async (ladder) => [ladder.id, raw(await draw(ladderDiagram(ladder, tongue), diagramName(ladder)))] as const))))
   const made: Made[] = []
-  for (const speech of speeches) {
+  for (const [index, speech] of speeches.entries()) {
     const { curriculum, tongue } = speech
-    const diagrams = new Map<string, Html>()
-    for (const ladder of curriculum.ladders) diagrams.set(ladder.id, raw(await draw(ladderDiagram(ladder, tongue), diagramName(ladder))))
+    const diagrams = new Map<string, Html>(drawings[index])
     made.push({ ...speech, pages: handbookPages(curriculum, { diagrams, drawn: new Map([...drawn, ...(await drawFences(curriculum, draw))]), examples, editions: seenFrom(editions, speech.under), pdfs, languages }, tongue) })
   }
   return made
@@ -100,17 +101,17 @@ const first = (curriculum: MeasuredCurriculum): Speech[] => speechesOf(curriculu
 
 /**
  * Draws, writes, indexes and publishes a checked curriculum. `source` is the workspace it was read from; an earlier edition that stays shows its pictures' texts. `progress` is told each stage;
- * with a Chromium, cards are printed to PDF as well; with a cache, what was made before is not made again, to the same bytes.
+ * with a Chromium, cards are printed to PDF as well; with a cache, what was made before is not made again, and with more workers diagrams are drawn side by side, to the same bytes.
  *
  * Missing when a card could not be printed, or another build is writing there; the old handbook stays.
  */
-export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves, out: string, progress: (stage: string) => void, { chromium, cache = NO_CACHE, link = false }: { chromium?: string | undefined; cache?: Cache; link?: boolean } = {}): Promise<Outcome<Built>> {
+export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves, out: string, progress: (stage: string) => void, { chromium, cache = NO_CACHE, workers = 1, link = false }: { chromium?: string | undefined; cache?: Cache; workers?: number; link?: boolean } = {}): Promise<Outcome<Built>> {
   progress('reading earlier editions')
   const { changes, kept } = await readEditions(source.folder, curriculum)
   progress('preparing pictures')
   const pictures = await publishedPictures(curriculum, source, cache)
   progress('drawing diagrams')
-  const made = await drawnPages(speechesOf(curriculum), { editions: changes, cache, drawn: pictures.drawn, pdfs: chromium !== undefined })
+  const made = await drawnPages(speechesOf(curriculum), { editions: changes, cache, workers, drawn: pictures.drawn, pdfs: chromium !== undefined })
   if (chromium !== undefined) progress('printing cards')
   const pdfs = await printedCards(made, chromium)
   if (isMissing(pdfs)) return pdfs
@@ -119,7 +120,7 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
     progress('writing pages')
     await writeWhole(made, changes, folder)
     for (const { under } of made) await writeFiles(below(under, pictures.files), folder)
-    for (const { edition, curriculum: then } of kept) await writeWhole(await drawnPages(first(then), { editions: [], cache }), [], path.join(folder, keptAt(edition)))
+    for (const { edition, curriculum: then } of kept) await writeWhole(await drawnPages(first(then), { editions: [], cache, workers }), [], path.join(folder, keptAt(edition)))
     progress('indexing for search')
     for (const { pages, under } of made) await writeFiles(below(under, await searchFiles(pages)), folder)
     const folders = made.map(({ under }) => under).filter((under) => under !== '')

@@ -6,10 +6,10 @@ import { ownDigest } from './own-digest.ts'
 /** Draws a flowchart under a name. */
 export type Draw = typeof drawDiagram
 
-/** Draws what was not drawn before. */
-export async function drawnOnce(cache: Cache): Promise<Draw> {
+/** Draws what was not drawn before, by `draw`. */
+export async function drawnOnce(cache: Cache, draw: Draw = drawDiagram): Promise<Draw> {
   const kind = `diagram, ${await drawingDigest()}`
-  return async (source, name) => new TextDecoder().decode(await cache.of(kind, `${name}\n${source}`, async () => new TextEncoder().encode(await drawDiagram(source, name))))
+  return async (source, name) => new TextDecoder().decode(await cache.of(kind, `${name}\n${source}`, async () => new TextEncoder().encode(await draw(source, name))))
 }
 
 /** What the drawing program is at this moment: this folder's modules, and which libraries they ask for. */

@@ -17,7 +17,7 @@ const loads: readonly ((rung: number, chance: Chance) => string)[] = [
   (rung, chance) => `{ model: one-rep-max, load_kg: ${20 + 2 * rung + Math.floor(chance() * 2)} }`,
   (rung) => `{ model: leg-press-of-body, stance: split, front_leg_percent: ${55 + 4 * rung} }`,
   (rung) => `{ model: landing, drop_height_cm: ${5 * (rung + 1)} }`,
-  (rung) => `{ model: lever-hold, hold: front, reach_cm: ${4 * rung} }`,
+  (rung) => `{ model: lever-hold, hold: front, reach_cm: ${3 * rung} }`,
   (rung) => `{ model: assisted, exercise: hang, counterweight_percent: ${45 - 5 * rung} }`,
   () => '{ model: skill }',
 ]

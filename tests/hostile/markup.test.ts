@@ -117,7 +117,7 @@ for (let nth = 0; nth < MARKUP.length; nth += 4) {
     assert.equal(reading.value.ladders.length, 1, JSON.stringify(reading.findings, null, 1))
     const curriculum = measure(reading.value)
     const { changes } = await readEditions('/nowhere', curriculum)
-    const made = await drawnPages(speechesOf(curriculum), { editions: changes, cache: NO_CACHE })
+    const made = await drawnPages(speechesOf(curriculum), { editions: changes, cache: NO_CACHE, workers: 1 })
     const pages = made.flatMap((each) => each.pages.map(({ address, html }) => ({ name: fileOf(address), bytes: html })))
     assert.ok(pages.length > 20)
     for (const { name, bytes } of pages) assert.deepEqual([name, strangersIn(String(bytes))], [name, []])
