@@ -4,7 +4,7 @@ import path from 'node:path'
 /** What is offered as modules: the folders in the order in which they build on one another, and the files of each that are for others. */
 export const OFFERED = [
   { folder: 'quantity', files: ['outcome', 'spread', 'unit', 'figure'], says: 'Units, spreads, and a value or the reason there is none.' },
-  { folder: 'load', files: ['index', 'model', 'fit', 'body', 'repetitions', 'band', 'plates', 'floor-marks', 'sources'], says: 'The load models, one published formula each, and how to ask them, forwards and backwards.' },
+  { folder: 'load', files: ['index', 'model', 'drawn', 'fit', 'body', 'repetitions', 'band', 'plates', 'floor-marks', 'sources'], says: 'The load models, one published formula each, and how to ask them, forwards and backwards.' },
   { folder: 'ladder', files: ['curriculum', 'schema', 'finding', 'digest'], says: 'What a ladder, a curriculum and a finding are.' },
   { folder: 'read', files: ['read-curriculum', 'read-ladder', 'read-page', 'text'], says: 'From the bytes of files to a curriculum, or findings with their places.' },
   { folder: 'measure', files: ['measure', 'step', 'entry', 'predict', 'missing-rung', 'place', 'decide', 'come-back', 'way-to-aim'], says: 'A number, or a reason, on every rung and step.' },

@@ -12,6 +12,7 @@ const keys = {
   hold: { choices: ['front', 'side', 'bridge', 'hollow'], says: 'plank on the front or the side, hip bridge, or hollow hold on the back' },
   rest_on: { choices: ['forearms', 'hands'], default: 'forearms', says: 'planks: what the arms rest on' },
   feet: { choices: ['toes', 'knees'], default: 'toes', says: 'planks: what the legs rest on; toes stand for the side of the foot in a side plank' },
+  top_leg: { choices: ['stacked', 'ahead', 'lifted'], optional: true, says: 'side plank, for the picture: the upper leg on the lower one, with its foot ahead, or off it; stacked unless given' },
   legs: { choices: ['two', 'one'], default: 'two', says: 'bridge: how many legs work; the free one is held in line' },
   reach_cm: { unit: 'cm', min: 0, max: 45, default: 0, instructs: 'elbows about {} ahead of the shoulders', says: 'front plank: how far the elbows or hands stand ahead of the shoulders' },
   foot_height_cm: { unit: 'cm', min: 0, max: 80, default: 0, instructs: 'feet at about {}', says: 'planks and bridge: height of what the feet rest on' },
@@ -25,15 +26,21 @@ const keys = {
 type Input = Asked<typeof keys>
 
 /** What each hold does not ask. */
-const IDLE: Record<Input['hold'], readonly (keyof Input)[]> = {
-  front: ['legs', 'knee_deg', 'leg_deg', 'knees', 'arms'],
+const IDLE: Record<Input['hold'], readonly Exclude<keyof Input, 'hold'>[]> = {
+  front: ['top_leg', 'legs', 'knee_deg', 'leg_deg', 'knees', 'arms'],
   side: ['legs', 'reach_cm', 'knee_deg', 'leg_deg', 'knees', 'arms'],
-  bridge: ['rest_on', 'feet', 'reach_cm', 'leg_deg', 'knees', 'arms'],
-  hollow: ['rest_on', 'feet', 'legs', 'reach_cm', 'foot_height_cm', 'knee_deg', 'added_mass_percent'],
+  bridge: ['top_leg', 'rest_on', 'feet', 'reach_cm', 'leg_deg', 'knees', 'arms'],
+  hollow: ['top_leg', 'rest_on', 'feet', 'legs', 'reach_cm', 'foot_height_cm', 'knee_deg', 'added_mass_percent'],
+}
+
+/** What a key holds where nobody gave it; nothing for one that may stay away. */
+const defaultOf = (name: Exclude<keyof Input, 'hold'>): number | string | undefined => {
+  const key = keys[name]
+  return 'default' in key ? key.default : undefined
 }
 
 function unfit(input: Input): string | undefined {
-  const idle = IDLE[input.hold].find((key) => input[key] !== keys[key as Exclude<keyof Input, 'hold'>].default)
+  const idle = IDLE[input.hold].find((key) => input[key] !== defaultOf(key))
   if (idle) return `${idle} is given, but a ${input.hold} hold does not ask it`
   return input.hold === 'hollow' && input.knees === 'tucked' && input.leg_deg !== keys.leg_deg.default ? 'leg_deg is given, but the knees are tucked' : undefined
 }
@@ -151,7 +158,7 @@ export const leverHold = loadModel({
       assumes: [
         'The body is held still; what carries it pushes straight up.',
         ...(input.hold === 'bridge' ? ['The arms rest on the floor and carry themselves; the head is weighed as held up with the trunk.'] : []),
-        ...(input.hold === 'side' ? ['The upper arm lies along the body, and counts as if it were beside the lower.'] : []),
+        ...(input.hold === 'side' ? ['The upper arm counts as if it were beside the lower.', 'The picture is seen from the front: the joints of the lower side lie where they were computed, the upper side above them by breadths chosen by us, with its hand on the hip.'] : []),
         'How long a position can be held does not follow from its moment: the standard in seconds is the coach’s.',
       ],
       cautions: [],
@@ -168,13 +175,13 @@ function figuresOf(input: Input, over: (figure: (result: Result) => number) => S
 }
 
 /** The reference man's joints in metres, for drawing. */
-function poseOf({ held, near, far: carried }: Result, { hold, rest_on }: Input, stature_m: number): Pose {
+function poseOf({ held, near, far: carried }: Result, { hold, rest_on, top_leg = 'stacked' }: Input, stature_m: number): Pose {
   const arms: Support = hold === 'bridge' ? 'shoulders' : rest_on
   const { far, near: at, ...joints } = held
   const metres = Object.fromEntries(Object.entries(joints).map(([joint, place]) => [joint, times(place, stature_m)])) as Pose['joints']
   return {
     name: 'hold',
-    ...(hold === 'side' ? { lies: 'on the side' as const } : {}),
+    ...(hold === 'side' ? { lies: { on: 'the side', top_leg } as const } : {}),
     joints: metres,
     props: [{ kind: 'ground', y: 0 }, ...(far.y > 0.01 ? [{ kind: 'surface', at: times(far, stature_m) } as const] : [])],
     forces: near === 0 ? [] : [{ on: arms, at: times(at, stature_m), per_weight: { x: 0, y: near } }, { on: 'feet', at: times(far, stature_m), per_weight: { x: 0, y: carried } }],

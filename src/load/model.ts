@@ -60,8 +60,8 @@ export type Pose = {
   readonly other_leg?: Joints
   readonly props: readonly Prop[]
   readonly forces: readonly { readonly on: Support; readonly at: Point; readonly per_weight: Point }[]
-  /** A body that lies on its side, and rests on one arm. */
-  readonly lies?: 'on the side'
+  /** A body that lies on its side and rests on one arm, and what its upper leg does. It is seen from the front. */
+  readonly lies?: { readonly on: 'the side'; readonly top_leg: 'stacked' | 'ahead' | 'lifted' }
   /** A body that stands: the angle of its working knee, the lean of its trunk, and what of the drawing was chosen and not computed. */
   readonly standing?: { readonly knee_deg: number; readonly trunk_deg: number; readonly chosen?: string; readonly force_is?: 'mean' }
 }

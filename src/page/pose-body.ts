@@ -24,13 +24,13 @@ export const tenth = (value: number): string => String(Math.round(value * 10) / 
 export const written = ({ x, y }: Point): string => `${tenth(x)} ${tenth(-y)}`
 
 /** Frame of a body part: where it starts, which way it runs, and which way its front looks. */
-type Frame = { readonly at: Point; readonly along: Point; readonly front: Point }
+export type Frame = { readonly at: Point; readonly along: Point; readonly front: Point }
 
 /** A place in a frame: so far along, so far to the front. */
-const placed = ({ at, along, front }: Frame, [far, ahead]: readonly [number, number]): Point => plus(at, plus(times(along, far), times(front, ahead)))
+export const placed = ({ at, along, front }: Frame, [far, ahead]: readonly [number, number]): Point => plus(at, plus(times(along, far), times(front, ahead)))
 
 /** A closed curve through every point (Catmull and Rom), whose control points mirror each other, so that S can write it. */
-function smooth(points: readonly Point[]): string {
+export function smooth(points: readonly Point[]): string {
   const at = (index: number): Point => points[(index + points.length) % points.length] ?? point(0, 0)
   const lead = (index: number): Point => times(minus(at(index + 1), at(index - 1)), 1 / 6)
   const rest = points.map((_, index) => `${index === 0 ? `C${written(plus(at(0), lead(0)))} ` : 'S'}${written(minus(at(index + 1), lead(index + 1)))} ${written(at(index + 1))}`)
@@ -70,13 +70,13 @@ export function capsule(from: Point, to: Point, girth: Girth, side: 1 | -1): str
   ].join('')
 }
 
-const THIGH: Girth = { near: 8.6, far: 5.6, front: 1, back: 0.9 }
-const SHANK: Girth = { near: 5.2, far: 3.5, front: 0, back: 1.9 }
-const UPPER_ARM: Girth = { near: 6, far: 4.1, front: 0.3, back: 0.3 }
-const FOREARM: Girth = { near: 4.2, far: 2.6, front: 0.5, back: 0.5 }
-const NECK: Girth = { near: 6.6, far: 5.8, front: 0, back: 0 }
-const FOOT_END_ON: Girth = { near: 3.5, far: 4.6, front: 0, back: 0 }
-const FIST: Girth = { near: 2.8, far: 4.2, front: 0, back: 0 }
+export const THIGH: Girth = { near: 8.6, far: 5.6, front: 1, back: 0.9 }
+export const SHANK: Girth = { near: 5.2, far: 3.5, front: 0, back: 1.9 }
+export const UPPER_ARM: Girth = { near: 6, far: 4.1, front: 0.3, back: 0.3 }
+export const FOREARM: Girth = { near: 4.2, far: 2.6, front: 0.5, back: 0.5 }
+export const NECK: Girth = { near: 6.6, far: 5.8, front: 0, back: 0 }
+export const FOOT_END_ON: Girth = { near: 3.5, far: 4.6, front: 0, back: 0 }
+export const FIST: Girth = { near: 2.8, far: 4.2, front: 0, back: 0 }
 
 /** Share of the way from hip to shoulder, centimetres to the front: up the front, down the back. */
 const TRUNK = [[-0.12, 6], [0.06, 8.6], [0.3, 8.6], [0.5, 9.4], [0.74, 12], [0.92, 10], [1.08, 4.5], [1.13, -3], [1.02, -8.2], [0.8, -11], [0.52, -9], [0.3, -8.2], [0.04, -11], [-0.16, -9.6], [-0.3, -6.5], [-0.26, 2]] as const

@@ -6,6 +6,7 @@
 import type { Pose } from '../load/model.ts'
 import { html, joined, say, type Html, type Part } from './html.ts'
 import { bodyMarks, leaningFacts, leaningMarks } from './pose-leaning.ts'
+import { lyingBody, lyingFacts, lyingMarks } from './pose-lying.ts'
 import { drawn, frameOf, MARGIN, type Mark } from './pose-marks.ts'
 import { standingBody, standingFacts, standingMarks } from './pose-standing.ts'
 import { ENGLISH, type Tongue } from './tongue.ts'
@@ -13,7 +14,7 @@ import { spoken } from './written.ts'
 
 /** Everything of a pose in the order it is painted, labels last. */
 function marksOf(pose: Pose): Mark[] {
-  const marks = pose.standing ? standingMarks(pose) : leaningMarks(pose)
+  const marks = pose.standing ? standingMarks(pose) : pose.lies ? lyingMarks(pose) : leaningMarks(pose)
   return [...marks.filter(({ words }) => !words), ...marks.filter(({ words }) => words)]
 }
 
@@ -36,7 +37,7 @@ const NAMES = { start: 'Start', end: 'End', hold: 'Hold', lowest: 'Lowest point'
  * Units   deg, cm, % of body weight; the hands' force is that on both.
  */
 function poseSays(pose: Pose): Part {
-  const facts = (pose.standing ? standingFacts(pose) : leaningFacts(pose)).filter((part) => part.length > 0)
+  const facts = (pose.standing ? standingFacts(pose) : pose.lies ? lyingFacts(pose) : leaningFacts(pose)).filter((part) => part.length > 0)
   const said = joined(facts.map((part) => joined(part, ', ')), '; ')
   return facts.length === 0 ? say`${NAMES[pose.name]}.` : [NAMES[pose.name], ': ', said, '.', pose.standing?.chosen !== undefined && [' ', pose.standing.chosen]]
 }
@@ -58,7 +59,7 @@ export function poseFigures(poses: readonly Pose[], ladderTitle: string, rungTit
 
 /** Every pose of a rung as a picture alone, in one frame: no forces, sizes or letters, for a card too small to print them on. */
 export function posePictures(poses: readonly Pose[], rungTitle: string): Html {
-  const marks = poses.map((pose) => (pose.standing ? standingBody(pose) : bodyMarks(pose)))
+  const marks = poses.map((pose) => (pose.standing ? standingBody(pose) : pose.lies ? lyingBody(pose) : bodyMarks(pose)))
   const frame = frameOf(marks.flat(), MARGIN)
   return html`${poses.map((pose, index) => html`<figure class="pose">${drawn(marks[index] ?? [], frame, say`${rungTitle}: ${pose.name}`)}<figcaption>${NAMES[pose.name]}</figcaption></figure>`)}`
 }

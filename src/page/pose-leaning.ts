@@ -150,9 +150,9 @@ export function leaningFacts(pose: Pose): Words[][] {
   const facts = factsOf(pose)
   const { hand_cm, foot_cm, hold, rest, percent, arms } = facts
   const hands = hand_cm === undefined ? undefined : high(arms !== 'hands' ? arms : hold === 'surface' ? 'hands' : hold === 'bar' ? 'hands on a bar' : 'hands on straps', hand_cm)
-  const place = given([pose.lies ?? (facts.facing && (facts.facing === 'down' ? 'face down' : 'face up')), slope(facts), hands, foot_cm === undefined ? undefined : high(rest, foot_cm)])
+  const place = given([facts.facing && (facts.facing === 'down' ? 'face down' : 'face up'), slope(facts), hands, foot_cm === undefined ? undefined : high(rest, foot_cm)])
   const force = (limb: string, share: number | undefined): Words | undefined => (share === undefined ? undefined : say`force on ${limb} ${amount(share, '% of body weight')}`)
-  const carried = given([force(pose.lies ? (arms === 'forearms' ? 'the forearm' : 'the hand') : `${arms === 'shoulders' ? 'the' : 'both'} ${arms}`, percent[arms]), force(`the ${rest}`, percent.feet)])
+  const carried = given([force(`${arms === 'shoulders' ? 'the' : 'both'} ${arms}`, percent[arms]), force(`the ${rest}`, percent.feet)])
   return [place, carried]
 }
 

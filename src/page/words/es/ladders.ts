@@ -167,7 +167,6 @@ export const ladders: Catalogue = {
   end: 'final',
   '{1}, {2}: {3}': '{1}, {2}: {3}',
   'face down': 'boca abajo',
-  'on the side': 'de lado',
   'the forearm': 'el antebrazo',
   'the hand': 'la mano',
   'face up': 'boca arriba',

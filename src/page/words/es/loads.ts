@@ -63,7 +63,7 @@ export const loads: Catalogue = {
   'The interval spans two tables of body segments and the 5th to 95th percentile of leg, trunk and arm length.': 'El intervalo abarca dos tablas de segmentos del cuerpo y los percentiles 5 a 95 de la longitud de pierna, tronco y brazo.',
   'The body is held still; what carries it pushes straight up.': 'El cuerpo está quieto; lo que lo lleva empuja derecho hacia arriba.',
   'The arms rest on the floor and carry themselves; the head is weighed as held up with the trunk.': 'Los brazos descansan en el suelo y se llevan a sí mismos; la cabeza se pesa como sostenida con el tronco.',
-  'The upper arm lies along the body, and counts as if it were beside the lower.': 'El brazo de arriba va a lo largo del cuerpo, y cuenta como si estuviera junto al de abajo.',
+  'The upper arm counts as if it were beside the lower.': 'El brazo de arriba cuenta como si estuviera junto al de abajo.',
   'How long a position can be held does not follow from its moment: the standard in seconds is the coach’s.': 'Cuánto se aguanta una posición no se deduce de su momento: el estándar en segundos es de quien entrena.',
   'Free fall, no drag; the stopping force is spread evenly over the travel, so its peak is higher.': 'Caída libre, sin resistencia del aire; la fuerza de frenado se reparte por igual en el recorrido, así que su pico es mayor.',
   'Slow movement: a brisk pull-up peaks at about one and a half times this (Emerson 2014: 1.51 times body weight at the bar).':

@@ -24,6 +24,23 @@ export const poses: Catalogue = {
   'the front foot': 'el pie de delante',
   'the rear foot': 'el pie de atrás',
 
+  'on the side, seen from the front': 'de lado, vista de frente',
+  'one forearm': 'un antebrazo',
+  'one hand': 'una mano',
+  'the side of the lower foot': 'el lado del pie de abajo',
+  'the side of the lower knee': 'el lado de la rodilla de abajo',
+  'the lower foot': 'el pie de abajo',
+  'the lower knee': 'la rodilla de abajo',
+  'legs together': 'piernas juntas',
+  'top foot ahead': 'pie de arriba delante',
+  'top leg lifted': 'pierna de arriba levantada',
+  stacked: 'una sobre otra',
+  ahead: 'delante',
+  lifted: 'levantada',
+  'side plank, for the picture: the upper leg on the lower one, with its foot ahead, or off it; stacked unless given': 'plancha lateral, para el dibujo: la pierna de arriba sobre la de abajo, con el pie delante o separada; una sobre otra si no se da otro',
+  'The picture is seen from the front: the joints of the lower side lie where they were computed, the upper side above them by breadths chosen by us, with its hand on the hip.':
+    'El dibujo está visto de frente: las articulaciones del lado de abajo están donde se calcularon, y el lado de arriba por encima de ellas según anchuras elegidas por nosotros, con la mano en la cadera.',
+
   'No picture: {1}.': 'Sin dibujo: {1}.',
   'a helping foot in a heel raise is not drawn': 'no se dibuja un pie que ayuda en una elevación de talones',
   'the body cannot balance on the balls of its feet': 'el cuerpo no puede estar en equilibrio sobre los antepiés',
