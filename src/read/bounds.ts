@@ -23,10 +23,15 @@ export type Refusal = { readonly offset: number; readonly message: string }
 
 const PLAINLY = { anchor: 'an anchor (&)', alias: 'an alias (*)', tag: 'a tag (!)' }
 
-/** The first thing in the text that front matter may not hold, if any. */
-export function refusal(yaml: string): Refusal | undefined {
-  if (new TextEncoder().encode(yaml).length > MOST_YAML_BYTES) return { offset: 0, message: `The front matter is larger than ${MOST_YAML_BYTES / 1024} KiB. Move prose below it.` }
-  const tokens = [...new Parser().parse(yaml)]
+/** The tokens of a text that keeps within bounds, or the first thing in it that front matter may not hold. `newLine` is told where each line begins. */
+export function boundedTokens(yaml: string, newLine: (offset: number) => void): { readonly tokens: readonly CST.Token[] } | { readonly refused: Refusal } {
+  if (new TextEncoder().encode(yaml).length > MOST_YAML_BYTES) return { refused: { offset: 0, message: `The front matter is larger than ${MOST_YAML_BYTES / 1024} KiB. Move prose below it.` } }
+  const tokens = [...new Parser(newLine).parse(yaml)]
+  const refused = refusal(tokens)
+  return refused ? { refused } : { tokens }
+}
+
+function refusal(tokens: readonly CST.Token[]): Refusal | undefined {
   const errors = tokens.filter((token) => token.type === 'error')
   if (errors[0] && errors.length > MOST_ERRORS) return { offset: errors[0].offset, message: `From here on more than ${MOST_ERRORS} things do not belong. Take out what was pasted in by mistake.` }
   const documents = tokens.filter(({ type }) => type === 'document')

@@ -1,6 +1,6 @@
-import { isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, type Document, type Node } from 'yaml'
+import { Composer, isMap, isPair, isScalar, isSeq, LineCounter, type Document, type Node } from 'yaml'
 import { pathKey, VALUE, type Finding, type Path, type Place } from '../ladder/finding.ts'
-import { refusal } from './bounds.ts'
+import { boundedTokens } from './bounds.ts'
 import { atTop, type Reading } from './text.ts'
 
 /** A value out of YAML, and where each of its keys stands. `keys` are places of keys, `values` of what follows them. */
@@ -41,12 +41,14 @@ export function readYaml(file: string, yaml: string, first_line: number): Readin
     const { line, col } = lines.linePos(offset)
     return { file, line: Math.max(1, line) + first_line - 1, column: Math.max(1, col) }
   }
-  const refused = refusal(yaml)
-  if (refused) {
+  const bounded = boundedTokens(yaml, lines.addNewLine)
+  if ('refused' in bounded) {
+    const { refused } = bounded
     const before = yaml.slice(0, refused.offset).split('\n')
     return { findings: [atTop(file, RULE, refused.message, before.length + first_line - 1, (before.at(-1) ?? '').length + 1)] }
   }
-  const document = parseDocument(yaml, { lineCounter: lines, merge: false, schema: 'core', logLevel: 'silent', prettyErrors: false })
+  const [document] = new Composer({ merge: false, schema: 'core', logLevel: 'silent', prettyErrors: false }).compose(bounded.tokens, true, yaml.length)
+  if (!document) throw new Error('bug: no document was composed, though one was asked for')
   const findings: Finding[] = [...document.errors, ...document.warnings].map((error) => ({ ...place(error.pos[0]), rule: RULE, message: plainly(error) }))
   if (findings.length > 0) return { findings: findings.slice(0, 20) }
   const places = new Map<string, Place>([['', place(0)]])
