@@ -2,13 +2,19 @@ import MarkdownIt from 'markdown-it'
 import definitionLists from 'markdown-it-deflist'
 import footnotes from 'markdown-it-footnote'
 
+const parser = () => new MarkdownIt({ html: false, linkify: false, typographer: false }).use(definitionLists).use(footnotes)
+
 /**
  * The Markdown of ladders and pages: CommonMark, tables, definition lists and footnotes that stand on lines of their own. Raw HTML stays text.
  *
  * A parser holds no state between calls, so one serves for reading and for pages.
  */
-export const markdown = new MarkdownIt({ html: false, linkify: false, typographer: false }).use(definitionLists).use(footnotes)
+export const markdown = parser()
 markdown.inline.ruler.disable('footnote_inline')
+
+/** Only the blocks: where headings, lists and tables stand. What is within their lines is looked at by who shows it, and is half the work. */
+const blocks = parser()
+blocks.core.ruler.disable(['inline', 'text_join'])
 
 /** The longest name of a footnote, and how many one text may hold; the rest stay words, and are found. Chosen by us: looking for the end of each of thousands takes their number squared. */
 const MARK = /^\[\^[^\]\s]{1,80}\]/
@@ -56,15 +62,9 @@ export type Section = {
  * Shape   a body and the line it begins on to the text before the first heading, and the sections.
  */
 export function sectionsOf(body: string, first_line: number): { readonly intro: string; readonly sections: readonly Section[] } {
-  const tokens = withoutFootnotes(markdown.parse(body, {}))
+  const tokens = blocks.parse(body, {})
   const lines = body.split('\n')
   return { intro: lines.slice(0, headingLine(tokens, 'h2') ?? lines.length).join('\n').trim(), sections: cut(tokens, lines, first_line, 'h2', 0, lines.length) }
-}
-
-/** The parser moves footnotes behind everything else; in the text of a section they stay where they were written. */
-function withoutFootnotes(tokens: readonly MarkdownToken[]): readonly MarkdownToken[] {
-  const notes = tokens.findIndex(({ type }) => type === 'footnote_block_open')
-  return notes < 0 ? tokens : tokens.slice(0, notes)
 }
 
 const headingLine = (tokens: readonly MarkdownToken[], tag: string): number | undefined => tokens.find((token) => opens(token, tag))?.map?.[0]
