@@ -105,12 +105,15 @@ export const carriedAt = (body: Body, { hip, shoulder }: Chain, mass: number, wh
   at: between(hip, shoulder, { vest: body.trunk.centre, back: 0.75, lap: 0.1 }[where]),
 })
 
-/** Adds up masses and their moments about the vertical through `x`. */
-export function weightAbout(lumps: readonly Lump[], x: number): { readonly mass: number; readonly first_moment: number } {
-  let [mass, first_moment] = [0, 0]
-  for (const lump of lumps) {
-    mass += lump.mass
-    first_moment += lump.mass * (lump.at.x - x)
+/** Adds up the masses of some parts of the body, in their order, and their moments about the vertical through `x`. */
+export function weightAbout(parts: readonly (readonly Lump[])[], x: number): { readonly mass: number; readonly first_moment: number } {
+  let mass = 0
+  let first_moment = 0
+  for (const lumps of parts) {
+    for (const lump of lumps) {
+      mass += lump.mass
+      first_moment += lump.mass * (lump.at.x - x)
+    }
   }
   return { mass, first_moment }
 }

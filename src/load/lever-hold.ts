@@ -71,16 +71,16 @@ function holdOf(input: Input, body: Body, stature_m: number, press: number): Out
   const arms = armLumps(body, held.shoulder, held.elbow, held.wrist, held.hand)
   const carried = carriedAt(body, held, input.added_mass_percent / 100, input.hold === 'bridge' ? 'lap' : 'vest')
   const trunk = trunkLumps(body, held, carried)
-  const lever = (lumps: readonly Lump[]): number => weightAbout(lumps, held.hip.x).first_moment
-  if (input.hold === 'hollow') return { held, hip: Math.abs(lever(legs)), shoulder: Math.abs(weightAbout(arms, held.shoulder.x).first_moment), near: 0, far: 0 }
+  const lever = (lumps: readonly Lump[]): number => weightAbout([lumps], held.hip.x).first_moment
+  if (input.hold === 'hollow') return { held, hip: Math.abs(lever(legs)), shoulder: Math.abs(weightAbout([arms], held.shoulder.x).first_moment), near: 0, far: 0 }
   const resting = input.hold === 'bridge' ? [] : arms // in a bridge the arms lie on the floor
-  const all = [...legs, ...trunk, ...resting]
+  const all = [legs, trunk, resting]
   const { mass } = weightAbout(all, 0)
   const near = weightAbout(all, held.far.x).first_moment / (held.near.x - held.far.x) // eq. 1
   const far = mass - near
   const foot = far * (held.hip.x - held.far.x)
   const hip = input.hold !== 'bridge' ? Math.abs(foot + lever(legs)) : input.legs === 'one' ? Math.abs(foot + lever(working)) : Math.abs(foot + lever(legs)) / 2 // eq. 2
-  const shoulder = Math.abs(near * (held.near.x - held.shoulder.x) - weightAbout(resting, held.shoulder.x).first_moment) // eq. 3
+  const shoulder = Math.abs(near * (held.near.x - held.shoulder.x) - weightAbout([resting], held.shoulder.x).first_moment) // eq. 3
   return { held, hip, shoulder, near, far }
 }
 

@@ -6,7 +6,7 @@ import { missing, type Outcome } from '../quantity/outcome.ts'
 import type { Body } from './body.ts'
 import { chain, KNEE_HEIGHT, laidDown, mapChain, planted, type Chain } from './chain.ts'
 import type { Point } from './model.ts'
-import { minus, plus, point, polar, times, turned, unit } from './vector.ts'
+import { minus, plus, point, polar, times, turning, unit } from './vector.ts'
 
 /** A held body: its joints, its arms, and the two places that carry it, level with each other or not. */
 export type Held = Chain & { readonly elbow: Point; readonly wrist: Point; readonly hand: Point; readonly far: Point; readonly near: Point }
@@ -28,7 +28,7 @@ export function plank(body: Body, hold: 'front' | 'side', feet: 'toes' | 'knees'
   const sine = (shoulder_height - pivot.y) / Math.hypot(joints.shoulder.x, joints.shoulder.y)
   if (Math.abs(sine) > 1) return missing('the shoulders cannot come to that height')
   const turn = Math.asin(sine) - Math.atan2(joints.shoulder.y, joints.shoulder.x)
-  const turnedBody = mapChain(joints, (joint) => plus(pivot, turned(joint, turn)))
+  const turnedBody = mapChain(joints, turning(turn, pivot))
   const set = feet === 'knees' ? (onSide ? withShanksBehind(turnedBody) : laidDown(turnedBody, body, 'down')) : onSide ? onItsEdge(turnedBody, body) : turnedBody
   const down = point(set.shoulder.x + reach, 0)
   const elbow = on === 'forearms' ? down : plus(set.shoulder, times(minus(down, set.shoulder), upper_arm.length / whole))
@@ -56,7 +56,7 @@ export function bridge(body: Body, knee: number, foot_height: number, press: num
   if (Math.abs(rise) > radius) return missing('the shoulders cannot come down to the floor')
   const turn = Math.asin(rise / radius) - Math.atan2(joints.shoulder.y, joints.shoulder.x)
   const pivot = point(0, body.ankle_height + foot_height)
-  const set = planted(mapChain(joints, (joint) => plus(pivot, turned(joint, turn))), body, 'up')
+  const set = planted(mapChain(joints, turning(turn, pivot)), body, 'up')
   if (set.hip.y < BACK) return missing('the hips would lie on the floor')
   const elbow = plus(set.shoulder, point(-body.upper_arm.length, 0))
   const wrist = plus(elbow, point(-body.forearm.length, 0))

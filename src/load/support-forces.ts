@@ -83,7 +83,7 @@ const SHORTEST_ARM = 0.15
  * Missing when the hands would have to pull the body down, or the feet would leave the ground.
  */
 export function supportForces(still: Still, { shanks, thighs, trunk, arms }: Masses, contact: Point, direction: Direction): Outcome<Forces> {
-  const { mass, first_moment } = weightAbout([...shanks, ...thighs, ...trunk, ...arms], contact.x)
+  const { mass, first_moment } = weightAbout([shanks, thighs, trunk, arms], contact.x)
   const reach = minus(still.hand, contact)
   const straight = along(still, direction)
   const way = direction === 'along the arm' && !still.pulls ? gripped(straight, reach, mass, first_moment) : straight // a bar is pulled along the arm, and the grip this asks is told
@@ -109,10 +109,12 @@ export type Moments = { readonly shoulder: number; readonly hip: number; readonl
  * Shape   a still, its masses and its forces to three magnitudes, both sides of the body together.
  */
 export function jointMoments(still: Still, { thighs, trunk, arms }: Masses, { on_hands }: Forces): Moments {
-  const about = (joint: Point, beyond: readonly Lump[]): number => Math.abs(cross(minus(still.hand, joint), on_hands) - weightAbout(beyond, joint.x).first_moment) // eq. 4
   return {
-    shoulder: about(still.shoulder, arms),
-    hip: about(still.hip, [...arms, ...trunk]),
-    knee: about(still.knee, [...arms, ...trunk, ...thighs]),
+    shoulder: momentAbout(still.shoulder, still.hand, on_hands, [arms]),
+    hip: momentAbout(still.hip, still.hand, on_hands, [arms, trunk]),
+    knee: momentAbout(still.knee, still.hand, on_hands, [arms, trunk, thighs]),
   }
 }
+
+/** Eq. 4 at one joint. */
+const momentAbout = (joint: Point, hand: Point, on_hands: Point, beyond: readonly (readonly Lump[])[]): number => Math.abs(cross(minus(hand, joint), on_hands) - weightAbout(beyond, joint.x).first_moment)

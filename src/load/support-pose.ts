@@ -9,7 +9,7 @@ import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import type { Body } from './body.ts'
 import { ankleFromHeel, chain, joined, laidDown, mapChain, pivotHeight, planted, type Chain, type Contact, type Facing } from './chain.ts'
 import type { Point } from './model.ts'
-import { angleOpposite, between, length, minus, plus, point, polar, turned } from './vector.ts'
+import { angleOpposite, between, length, minus, plus, point, polar, turning } from './vector.ts'
 
 /** What a coach declared, in shares of stature and radians. */
 export type Setup = {
@@ -144,14 +144,15 @@ export function supportStill(setup: Setup, body: Body, end: 'start' | 'end'): Ou
 /** Turns the body so that its shoulder lies at `bearing` from the pivot, and joins the arm to the hands. */
 function placed(setup: Setup, body: Body, joints: Chain, pivot: Point, tied: Tie, bearing: number): Still {
   const turn = bearing - Math.atan2(joints.shoulder.y, joints.shoulder.x)
-  const set = mapChain(joints, (joint) => plus(pivot, turned(joint, turn)))
+  const set = mapChain(joints, turning(turn, pivot))
   const standing = setup.feet === 'flat' ? planted(set, body, setup.facing) : setup.shanks_rest ? laidDown(set, body, setup.facing) : set
   const centre = plus(pivot, tied.centre)
   const { upper, fore } = arm(body, setup.hands)
   const elbow = joined(centre, standing.shoulder, tied.strap + fore, upper, tied.above ? 'right' : 'left')
   const hand = tied.strap > 0 ? between(centre, elbow, tied.strap / (tied.strap + fore)) : centre
   const wrist = between(elbow, hand, body.forearm.length / fore)
-  return { ...standing, elbow, wrist, hand, anchor: strapAnchor(setup, centre), pulls: tied.above }
+  const { heel, ball, toe, ankle, knee, hip, shoulder, head } = standing
+  return { heel, ball, toe, ankle, knee, hip, shoulder, head, elbow, wrist, hand, anchor: strapAnchor(setup, centre), pulls: tied.above } // written out: spread, it takes as long as all the rest of a pose
 }
 
 /** Where the strap is tied; facing down, straight above the hands unless the set-up says otherwise. */

@@ -35,8 +35,8 @@ type Input = Asked<typeof keys>
 /** One still and the forces that hold it. */
 type Held = { readonly still: Still; readonly forces: Forces; readonly masses: Masses }
 
-/** The lowest point of the rep carries the load a rung is known by; the other end stands beside it where it can be settled. */
-type Rep = { readonly lowest: Held; readonly highest: Outcome<Held> }
+/** The lowest point of the rep carries the load a rung is known by, with the moments at the joints there; the other end stands beside it where it can be settled. */
+type Rep = { readonly lowest: Held; readonly highest: Outcome<Held>; readonly moments: Moments }
 
 /** A press-up is lowest at its end, a row at its start. */
 const lowestIsEnd = (facing: Input['facing']): boolean => facing === 'down'
@@ -85,40 +85,50 @@ function unfit({ facing, feet, hands, shanks, hand_height_cm, lean_deg, strap_cm
 /** An assumption about what the body touches: which way the hands are pushed, and where a flat foot presses. */
 type Touch = { readonly direction: Direction; readonly press: number }
 
-/** One still of one body, under one assumption. */
-function heldAs(input: Input, setup: Setup, body: Body, still: Outcome<Still>, { direction, press }: Touch): Outcome<Held> {
+/** One still of one body with its masses, which are the same whatever is assumed about what it touches. */
+type Weighed = Pick<Held, 'still' | 'masses'>
+
+function weighed(input: Input, setup: Setup, body: Body, still: Outcome<Still>): Outcome<Weighed> {
   if (isMissing(still)) return still
-  const contact = contactPoint(still, setup.feet, press, setup.foot_height)
-  const masses = massesOf(body, still, setup.shanks_rest, input.added_mass_percent / 100, input.added_mass_at)
-  const forces = supportForces(still, masses, contact, direction)
+  return { still, masses: massesOf(body, still, setup.shanks_rest, input.added_mass_percent / 100, input.added_mass_at) }
+}
+
+/** The same under one assumption. */
+function heldAs(setup: Setup, body: Outcome<Weighed>, { direction, press }: Touch): Outcome<Held> {
+  if (isMissing(body)) return body
+  const { still, masses } = body
+  const forces = supportForces(still, masses, contactPoint(still, setup.feet, press, setup.foot_height), direction)
   return isMissing(forces) ? forces : { still, forces, masses }
 }
 
 /** Both ends of the rep for one body, under each assumption. */
-function reps(input: Input, stature_m: number, body: Body, touches: readonly Touch[]): Outcome<Rep>[] {
-  const setup = setupOf(input, stature_m)
+function reps(input: Input, setup: Setup, body: Body, touches: readonly Touch[]): Outcome<Rep>[] {
   const stills = supportStills(setup, body)
   if (isMissing(stills)) return touches.map(() => stills)
-  const [low, high] = lowestIsEnd(input.facing) ? [stills.end, stills.start] : [stills.start, stills.end]
+  const down = lowestIsEnd(input.facing)
+  const low = weighed(input, setup, body, down ? stills.end : stills.start)
+  const high = weighed(input, setup, body, down ? stills.start : stills.end)
   return touches.map((touch) => {
-    const lowest = heldAs(input, setup, body, low, touch)
-    return isMissing(lowest) ? lowest : { lowest, highest: heldAs(input, setup, body, high, touch) }
+    const lowest = heldAs(setup, low, touch)
+    return isMissing(lowest) ? lowest : { lowest, highest: heldAs(setup, high, touch), moments: jointMoments(lowest.still, lowest.masses, lowest.forces) }
   })
 }
 
 /** Only the lowest point of the rep: the load a rung is known by. */
-function lowestOf(input: Input, stature_m: number, body: Body, touch: Touch): Outcome<Held> {
-  const setup = setupOf(input, stature_m)
+function lowestOf(input: Input, setup: Setup, body: Body, touch: Touch): Outcome<Held> {
   const lowest = supportStill(setup, body, lowestIsEnd(input.facing) ? 'end' : 'start')
-  return heldAs(input, setup, body, lowest, touch)
+  return heldAs(setup, weighed(input, setup, body, lowest), touch)
 }
 
 /** One body under one assumption: what a comparison with measured bodies asks for. */
 export const supportedRep = (input: Input, stature_m: number, body: Body, touch: Touch): Outcome<Rep> =>
-  reps(input, stature_m, body, [touch])[0] ?? missing('nothing was asked')
+  reps(input, setupOf(input, stature_m), body, [touch])[0] ?? missing('nothing was asked')
 
-/** Every body and every assumption, in one fixed order, after the two the middle is made of. */
-type Tried = { readonly woman: Rep; readonly man: Rep; readonly all: readonly Rep[] }
+/**
+ * Every body under every assumption that differs, and for each point of a spread, in its fixed order, which of them stands there;
+ * beside them the two the middle is made of.
+ */
+type Tried = { readonly woman: Rep; readonly man: Rep; readonly reps: readonly Rep[]; readonly points: readonly number[] }
 
 /** The touches that differ, the likely one first, and for each of the six places of a spread which of them stands there. */
 function touchesOf({ hands, feet }: Input): { distinct: [Touch, ...Touch[]]; places: number[]; presses: number } {
@@ -131,35 +141,39 @@ function touchesOf({ hands, feet }: Input): { distinct: [Touch, ...Touch[]]; pla
 
 function everyRep(input: Input, stature_m: number): Outcome<Tried> {
   const { distinct, places, presses } = touchesOf(input)
-  const woman = supportedRep(input, stature_m, women, distinct[0])
-  const man = supportedRep(input, stature_m, men, distinct[0])
+  const setup = setupOf(input, stature_m)
+  const [hers, his] = [reps(input, setup, women, distinct), reps(input, setup, men, distinct)]
+  const [woman = UNASKED, man = UNASKED] = [hers[0], his[0]]
   if (isMissing(woman)) return woman
   if (isMissing(man)) return man
   const all: Rep[] = []
+  const points: number[] = []
   for (const body of bodies) {
-    const tried = reps(input, stature_m, body, distinct)
-    for (const place of places) {
-      const rep = tried[place] ?? woman
-      const held = isMissing(rep) ? (tried[place % presses] ?? rep) : rep // a direction that cannot hold the pose is no answer; the likely one stands in
+    const own = body === women ? hers : body === men ? his : reps(input, setup, body, distinct)
+    const first = all.length
+    for (const [index, rep] of own.entries()) {
+      const held = isMissing(rep) ? (own[index % presses] ?? rep) : rep // a direction that cannot hold the pose is no answer; the likely one stands in
       if (isMissing(held)) return missing(`${held.missing} (${body.name})`)
       all.push(held)
     }
+    for (const place of places) points.push(first + place)
   }
-  return { woman, man, all }
+  return { woman, man, reps: all, points }
 }
+
+const UNASKED = missing('nothing was asked')
 
 const OVER = 'bodies, directions, pressure under the foot'
 
 /** One figure of the rep over everything tried; its middle is the mean of the reference woman and man. */
-const over = ({ woman, man, all }: Tried, figure: (rep: Rep) => number): Spread => ({
-  mid: (figure(woman) + figure(man)) / 2,
-  points: all.map(figure),
-  over: OVER,
-})
+function over({ woman, man, reps, points }: Tried, figure: (rep: Rep) => number): Spread {
+  const figures = reps.map(figure)
+  return { mid: (figure(woman) + figure(man)) / 2, points: points.map((index) => figures[index] ?? 0), over: OVER }
+}
 
 /** The same for the other end of the rep, where it is settled for every body tried. */
 function overHighest(tried: Tried, figure: (held: Held) => number): Outcome<Spread> {
-  const unsettled = [tried.woman, tried.man, ...tried.all].map(({ highest }) => highest).find(isMissing)
+  const unsettled = [tried.woman, tried.man, ...tried.reps].map(({ highest }) => highest).find(isMissing)
   if (unsettled) return unsettled
   return over(tried, ({ highest }) => (isMissing(highest) ? 0 : figure(highest))) // none is missing, as checked above
 }
@@ -177,7 +191,7 @@ function figuresOf(input: Input, tried: Tried, stature_m: number): Figure[] {
   ]
   const moment = (joints: string, joint: keyof Moments): Figure => ({
     name: `moment at the ${joints} ${low} of the rep`,
-    value: over(tried, ({ lowest: { still, masses, forces } }) => jointMoments(still, masses, forces)[joint] * STANDARD_GRAVITY * stature_m),
+    value: over(tried, (rep) => rep.moments[joint] * STANDARD_GRAVITY * stature_m),
     unit: 'N·m/kg',
   })
   const length_cm = (name: string, figure: (still: Still) => number): Figure => ({
@@ -403,7 +417,8 @@ export const supportedBody = loadModel({
     const why = unfit(input)
     if (why) return missing(why)
     const [likely] = touchesOf(input).distinct
-    const [woman, man] = [lowestOf(input, stature_m, women, likely), lowestOf(input, stature_m, men, likely)]
+    const setup = setupOf(input, stature_m)
+    const [woman, man] = [lowestOf(input, setup, women, likely), lowestOf(input, setup, men, likely)]
     if (isMissing(woman)) return woman
     if (isMissing(man)) return man
     return ((woman.forces.hands + man.forces.hands) / 2) * input.working_side_percent
@@ -411,7 +426,8 @@ export const supportedBody = loadModel({
   answers(input, { stature_m }): boolean {
     if (unfit(input)) return false
     const { distinct, presses } = touchesOf(input)
+    const setup = setupOf(input, stature_m)
     const likely = distinct.slice(0, presses) // another direction that cannot hold the pose has the likely one stand in for it
-    return [women, men, ...bodies].every((body) => likely.every((touch) => !isMissing(lowestOf(input, stature_m, body, touch))))
+    return [women, men, ...bodies].every((body) => likely.every((touch) => !isMissing(lowestOf(input, setup, body, touch))))
   },
 })

@@ -13,6 +13,11 @@ export const turned = (a: Point, angle: number): Point => ({
   x: a.x * Math.cos(angle) - a.y * Math.sin(angle),
   y: a.x * Math.sin(angle) + a.y * Math.cos(angle),
 })
+/** Turns points about the origin by `angle`, and moves them to `pivot`: the sine and cosine are taken once, for all the joints of a body. */
+export function turning(angle: number, pivot: Point): (a: Point) => Point {
+  const [cosine, sine] = [Math.cos(angle), Math.sin(angle)]
+  return ({ x, y }) => ({ x: pivot.x + (x * cosine - y * sine), y: pivot.y + (x * sine + y * cosine) })
+}
 /** Moment of force `b` at arm `a`, counter-clockwise. */
 export const cross = (a: Point, b: Point): number => a.x * b.y - a.y * b.x
 /** A point `share` of the way from `a` to `b`. */
