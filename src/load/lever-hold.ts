@@ -56,13 +56,12 @@ type Result = { readonly held: Held; readonly hip: number; readonly shoulder: nu
  *     M_sh   = R_near (x_near − x_shoulder) − Σ_arms mᵢ (xᵢ − x_shoulder)   (3)
  */
 function holdOf(input: Input, body: Body, stature_m: number, press: number): Outcome<Result> {
-  const share = (height_cm: number): number => height_cm / 100 / stature_m
   const held =
     input.hold === 'hollow'
       ? hollow(body, radians(input.leg_deg), input.knees === 'tucked', input.arms === 'overhead')
       : input.hold === 'bridge'
-        ? bridge(body, radians(input.knee_deg), share(input.foot_height_cm), press)
-        : plank(body, input.hold, input.feet, input.rest_on, share(input.reach_cm), share(input.foot_height_cm), press)
+        ? bridge(body, radians(input.knee_deg), input.foot_height_cm / 100 / stature_m, press)
+        : plank(body, input.hold, input.feet, input.rest_on, input.reach_cm / 100 / stature_m, input.foot_height_cm / 100 / stature_m, press)
   if (isMissing(held)) return held
   const shanksRest = input.feet === 'knees' && (input.hold === 'front' || input.hold === 'side')
   const working = [...shankLumps(body, held, shanksRest), ...thighLumps(body, held)].map(half)
@@ -71,18 +70,20 @@ function holdOf(input: Input, body: Body, stature_m: number, press: number): Out
   const arms = armLumps(body, held.shoulder, held.elbow, held.wrist, held.hand)
   const carried = carriedAt(body, held, input.added_mass_percent / 100, input.hold === 'bridge' ? 'lap' : 'vest')
   const trunk = trunkLumps(body, held, carried)
-  const lever = (lumps: readonly Lump[]): number => weightAbout([lumps], held.hip.x).first_moment
-  if (input.hold === 'hollow') return { held, hip: Math.abs(lever(legs)), shoulder: Math.abs(weightAbout([arms], held.shoulder.x).first_moment), near: 0, far: 0 }
+  if (input.hold === 'hollow') return { held, hip: Math.abs(leverOf(legs, held)), shoulder: Math.abs(weightAbout([arms], held.shoulder.x).first_moment), near: 0, far: 0 }
   const resting = input.hold === 'bridge' ? [] : arms // in a bridge the arms lie on the floor
   const all = [legs, trunk, resting]
   const { mass } = weightAbout(all, 0)
   const near = weightAbout(all, held.far.x).first_moment / (held.near.x - held.far.x) // eq. 1
   const far = mass - near
   const foot = far * (held.hip.x - held.far.x)
-  const hip = input.hold !== 'bridge' ? Math.abs(foot + lever(legs)) : input.legs === 'one' ? Math.abs(foot + lever(working)) : Math.abs(foot + lever(legs)) / 2 // eq. 2
+  const hip = input.hold !== 'bridge' ? Math.abs(foot + leverOf(legs, held)) : input.legs === 'one' ? Math.abs(foot + leverOf(working, held)) : Math.abs(foot + leverOf(legs, held)) / 2 // eq. 2
   const shoulder = Math.abs(near * (held.near.x - held.shoulder.x) - weightAbout([resting], held.shoulder.x).first_moment) // eq. 3
   return { held, hip, shoulder, near, far }
 }
+
+/** First moment of the legs about the hip. */
+const leverOf = (legs: readonly Lump[], { hip }: Held): number => weightAbout([legs], hip.x).first_moment
 
 const half = ({ mass, at }: Lump): Lump => ({ mass: mass / 2, at })
 

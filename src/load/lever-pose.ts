@@ -35,8 +35,11 @@ export function plank(body: Body, hold: 'front' | 'side', feet: 'toes' | 'knees'
   const wrist = onSide || on === 'hands' ? down : plus(down, point(forearm.length, 0)) // on its side, the forearm lies across the body, under the shoulder
   const near = onSide ? down : on === 'forearms' ? plus(down, point(press * forearm.length, 0)) : plus(down, point(hand.length / 2, 0))
   const far = contact === 'toes' ? set.ball : point(pivot.x, foot_height)
-  return { ...set, elbow, wrist, hand: onSide ? down : plus(wrist, point(hand.length / 2, 0)), far, near }
+  return withArms(set, { elbow, wrist, hand: onSide ? down : plus(wrist, point(hand.length / 2, 0)), far, near })
 }
+
+/** Written out: spread into another, a pose takes as long as all the rest of it. */
+const withArms = ({ heel, ball, toe, ankle, knee, hip, shoulder, head }: Chain, { elbow, wrist, hand, far, near }: Omit<Held, keyof Chain>): Held => ({ heel, ball, toe, ankle, knee, hip, shoulder, head, elbow, wrist, hand, far, near })
 
 /** A foot on its outer edge, square to the leg: seen from the front it ends at its sole, and points out of the picture. */
 function onItsEdge(joints: Chain, body: Body): Chain {
@@ -61,7 +64,7 @@ export function bridge(body: Body, knee: number, foot_height: number, press: num
   const elbow = plus(set.shoulder, point(-body.upper_arm.length, 0))
   const wrist = plus(elbow, point(-body.forearm.length, 0))
   const far = plus(set.heel, times(minus(set.ball, set.heel), press))
-  return { ...set, elbow, wrist, hand: plus(wrist, point(-body.hand.length / 2, 0)), far, near: point(set.shoulder.x, 0) }
+  return withArms(set, { elbow, wrist, hand: plus(wrist, point(-body.hand.length / 2, 0)), far, near: point(set.shoulder.x, 0) })
 }
 
 /** A hollow hold: on the small of the back, legs lifted by `legs` from level, straight or with the shanks level, arms along the body or overhead. */
