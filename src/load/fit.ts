@@ -1,5 +1,6 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { askMiddle, canAnswer, isNumberKey, type Athlete, type Inputs, type Key, type LoadModel } from './model.ts'
+import { rootWithin } from './root.ts'
 
 /** One measurement that gives a load, and the load it gives. */
 export type Fit = { readonly key: string; readonly value: number; readonly load: number }
@@ -20,7 +21,7 @@ type Open = { readonly at: (value: number) => number | undefined; readonly forEv
  * Shape   a model, the other inputs, a key and a load to the value nearest to the one that stood there.
  * Units   the load in the model's own unit, on one working limb; the value in the key's.
  * Missing when no value in the key's span gives it to every body tried, with the nearest load that one does.
- * Source  bracketing and halving: arithmetic anyone can repeat.
+ * Source  bracketing, then `rootWithin`: arithmetic anyone can repeat.
  */
 export function fit(model: LoadModel, inputs: Inputs, key: string, load: number, athlete: Athlete): Outcome<Fit> {
   const spec: Key | undefined = model.keys[key]
@@ -70,24 +71,15 @@ function nearest(places: readonly Place[], near: number, load: number, open: Ope
   for (const { low, high } of cells.toSorted((a, b) => Math.abs(a.low.value - near) - Math.abs(b.low.value - near))) {
     const [below, above] = [low, high].flatMap(settled)
     if (!below || !above || (below.load - load) * (above.load - load) > 0) continue
-    const value = halved(below, above, load, open)
-    const given = open.at(value)
-    if (given !== undefined && Math.abs(given - load) <= CLOSE && open.forEveryBody(value)) return { value, load: given }
+    const value = rootWithin((at) => off(open.at(at), load), { at: below.value, gives: below.load - load }, { at: above.value, gives: above.load - load }, open.width)
+    const given = value === undefined ? undefined : open.at(value)
+    if (value !== undefined && given !== undefined && Math.abs(given - load) <= CLOSE && open.forEveryBody(value)) return { value, load: given }
   }
   return undefined
 }
 
-/** The root between two neighbours, by halving; a gap in the middle ends it where the load is still known. */
-function halved(below: Settled, above: Settled, load: number, { at, width }: Open): number {
-  while (above.value - below.value > width) {
-    const value = (below.value + above.value) / 2
-    const found = at(value)
-    if (found === undefined) break
-    if ((below.load - load) * (found - load) <= 0) above = { value, load: found }
-    else below = { value, load: found }
-  }
-  return (below.value + above.value) / 2
-}
+/** How far a load lies above the one that is wanted. */
+const off = (given: number | undefined, load: number): number | undefined => given === undefined ? undefined : given - load
 
 /** The places that every body can take, and beside each that none follows, the last that they can: by halving. */
 function withEdges(tried: readonly Place[], { at, forEveryBody, width }: Open): Place[] {

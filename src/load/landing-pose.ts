@@ -22,10 +22,10 @@ const NOTHING = { mass: 0, at: 'hands' } as const
 export function landingPoses(body: Body, travel: number, legs: 'two legs' | 'one leg'): Outcome<readonly [Standing, Standing]> {
   const whole = (leg: Leg, shin: number, bend: number, trunk: number): Standing | undefined =>
     standing(body, leg, legs === 'two legs' ? leg : tuckedLeg(body, leg.hip, Math.max(bend - shin - 0.2, 0), TUCKED + bend / 3), trunk, 'hang', NOTHING)
-  const { ball } = flatFoot(body, 0)
-  const toes = footOn(body, ball, HEELS_UP)
-  const touch = balanced(body, (shin, trunk) => whole(legOn(body, toes, shin, READY), shin, READY, trunk), ball.x)
-  const at = (bend: number): Standing | undefined => balanced(body, (shin, trunk) => whole(legOn(body, flatFoot(body, 0), shin, bend), shin, bend, trunk), middleOfFoot(body))
+  const flat = flatFoot(body, 0)
+  const toes = footOn(body, flat.ball, HEELS_UP)
+  const touch = balanced(body, (shin, trunk) => whole(legOn(body, toes, shin, READY), shin, READY, trunk), flat.ball.x)
+  const at = (bend: number): Standing | undefined => balanced(body, (shin, trunk) => whole(legOn(body, flat, shin, bend), shin, bend, trunk), middleOfFoot(body))
   if (!touch) return missing('the body does not balance at touch-down')
   const low = centreOf(body, touch).y - travel
   const bend = root((value) => {

@@ -7,7 +7,7 @@
 import type { Body } from './body.ts'
 import { ankleFromHeel, armLumps, joined, trunkLumps, type Lump } from './chain.ts'
 import type { Point } from './model.ts'
-import { angleOpposite, between, length, minus, plus, point, times, turned } from './vector.ts'
+import { angleOpposite, between, length, minus, plus, point, times, turned, turning } from './vector.ts'
 
 /** One leg from the ground to the hip. */
 export type Leg = Readonly<Record<'heel' | 'ball' | 'toe' | 'ankle' | 'knee' | 'hip', Point>>
@@ -27,7 +27,8 @@ export const middleOfFoot = (body: Body): number => body.ball_length / 2 - ankle
 
 /** Heel, ball and toe of a foot whose heel is raised by `tilt` about the ball, or about the heel where the toes are up, from its ball. */
 export function footOn(body: Body, ball: Point, tilt: number): Omit<Leg, 'knee' | 'hip'> {
-  const at = (x: number, y: number): Point => plus(ball, turned(point(x, y), -tilt))
+  const turn = turning(-tilt, ball)
+  const at = (x: number, y: number): Point => turn(point(x, y))
   const { ball_length, foot, ankle_height } = body
   return { ball, heel: at(-ball_length, 0), toe: at(foot.length - ball_length, 0), ankle: at(ankleFromHeel(body) - ball_length, ankle_height) }
 }

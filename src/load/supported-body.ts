@@ -114,10 +114,12 @@ function reps(input: Input, setup: Setup, body: Body, touches: readonly Touch[])
   })
 }
 
-/** Only the lowest point of the rep: the load a rung is known by. */
+/** The still at the lowest point of the rep, weighed: it carries the load a rung is known by. */
+const lowestStill = (input: Input, setup: Setup, body: Body): Outcome<Weighed> => weighed(input, setup, body, supportStill(setup, body, lowestIsEnd(input.facing) ? 'end' : 'start'))
+
+/** Only the lowest point of the rep. */
 function lowestOf(input: Input, setup: Setup, body: Body, touch: Touch): Outcome<Held> {
-  const lowest = supportStill(setup, body, lowestIsEnd(input.facing) ? 'end' : 'start')
-  return heldAs(setup, weighed(input, setup, body, lowest), touch)
+  return heldAs(setup, lowestStill(input, setup, body), touch)
 }
 
 /** One body under one assumption: what a comparison with measured bodies asks for. */
@@ -428,6 +430,9 @@ export const supportedBody = loadModel({
     const { distinct, presses } = touchesOf(input)
     const setup = setupOf(input, stature_m)
     const likely = distinct.slice(0, presses) // another direction that cannot hold the pose has the likely one stand in for it
-    return [women, men, ...bodies].every((body) => likely.every((touch) => !isMissing(lowestOf(input, setup, body, touch))))
+    return bodies.every((body) => {
+      const lowest = lowestStill(input, setup, body)
+      return likely.every((touch) => !isMissing(heldAs(setup, lowest, touch)))
+    })
   },
 })
