@@ -1,4 +1,3 @@
-import path from 'node:path'
 import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import type { EditionChanges } from '../page/changes-page.ts'
@@ -18,18 +17,20 @@ import { drawingTeam } from './drawing-team.ts'
 import { drawFences } from './draw-fences.ts'
 import { drawnOnce } from './drawn-once.ts'
 import { keptAt, readEditions, seenFrom } from './editions.ts'
-import { writeCompressed, writeManifest } from './manifest.ts'
+import { writeManifest } from './manifest.ts'
 import { offlineFile } from './offline-files.ts'
 import type { Shelves } from './picture-bytes.ts'
 import { publishedPictures } from './pictures.ts'
+import { pageFiles } from './page-files.ts'
 import { fileOf } from './plugin.ts'
 import { shareFiles } from './drawn-pictures.ts'
 import { cardPdfs } from './print-pdf.ts'
 import { publish } from './publish.ts'
+import { fillFolder, type Filling } from './filling.ts'
 import { ruleExamples } from './rule-examples.ts'
 import { searchFiles } from './search-index.ts'
-import { writeFiles, type SiteFile } from './site-file.ts'
-import { writePages } from './write-pages.ts'
+import { sideBySide } from './side-by-side.ts'
+import type { SiteFile } from './site-file.ts'
 
 /** What a build did. */
 export type Built = { readonly pages: number; readonly files: number }
@@ -70,15 +71,12 @@ async function besidePages({ curriculum, tongue }: Speech, editions: readonly Ed
 /** Files of one language, in its folder. */
 const below = (under: string, files: readonly SiteFile[]): SiteFile[] => files.map(({ name, bytes }) => ({ name: under + name, bytes }))
 
-/** Writes a handbook's pages in every language, and what they load, below a folder. */
-async function writeWhole(made: readonly Made[], editions: readonly EditionChanges[], folder: string): Promise<void> {
+/** Writes a handbook's pages in every language, and what they load, below a folder of the output. */
+async function writeWhole(made: readonly Made[], editions: readonly EditionChanges[], filling: Filling, folder = ''): Promise<void> {
   const share = made[0] ? shareFiles(made[0].curriculum) : []
-  for (const each of made) {
-    await writePages(each.pages, path.join(folder, each.under))
-    await writeFiles(below(each.under, await besidePages(each, editions, share)), folder)
-  }
+  for (const each of made) await filling.write(below(folder + each.under, [...(await pageFiles(each.pages)), ...(await besidePages(each, editions, share))]))
   const mapped = made.flatMap(({ tongue: { language }, curriculum: { handbook: { address } }, pages }) => (address === undefined ? [] : [{ language, root: address, pages }]))
-  await writeFiles([{ name: '_headers', bytes: headersFile(made.map(({ under }) => under)) }, ...(mapped.length === 0 ? [] : [{ name: 'sitemap.xml', bytes: siteMap(mapped) }])], folder)
+  await filling.write(below(folder, [{ name: '_headers', bytes: headersFile(made.map(({ under }) => under)) }, ...(mapped.length === 0 ? [] : [{ name: 'sitemap.xml', bytes: siteMap(mapped) }])]))
 }
 
 /** A page as a file, as it is served. */
@@ -116,19 +114,24 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
   const pdfs = await printedCards(made, chromium)
   if (isMissing(pdfs)) return pdfs
   let files = 0
-  const published = await publish(out, async (folder) => {
+  const published = await publish(out, async (folder, before) => {
+    const filling = await fillFolder(folder, { before, cache })
     progress('writing pages')
-    await writeWhole(made, changes, folder)
-    for (const { under } of made) await writeFiles(below(under, pictures.files), folder)
-    for (const { edition, curriculum: then } of kept) await writeWhole(await drawnPages(first(then), { editions: [], cache, workers }), [], path.join(folder, keptAt(edition)))
-    progress('indexing for search')
-    for (const { pages, under } of made) await writeFiles(below(under, await searchFiles(pages)), folder)
+    const pages = async (): Promise<void> => {
+      await writeWhole(made, changes, filling)
+      for (const { under } of made) await filling.write(below(under, pictures.files))
+      for (const { edition, curriculum: then } of kept) await writeWhole(await drawnPages(first(then), { editions: [], cache, workers }), [], filling, keptAt(edition).slice(1))
+      await filling.write(pdfs)
+    }
+    const search = async (): Promise<void> => {
+      for (const each of made) await filling.write(below(each.under, await searchFiles(each.pages)))
+    }
+    await sideBySide([search, pages], (each) => each()) // the index is made by a process of its own
     const folders = made.map(({ under }) => under).filter((under) => under !== '')
-    for (const { under } of made) await writeFiles(below(under, [await offlineFile(curriculum, path.join(folder, under), under === '' ? folders : [])]), folder)
-    await writeFiles(pdfs, folder)
-    progress('compressing')
-    await writeCompressed(folder, cache)
-    files = await writeManifest(folder, curriculum.handbook.edition)
+    const written = filling.originals()
+    await filling.write(made.flatMap(({ under }) => below(under, [offlineFile(curriculum, written, under, under === '' ? folders : [])])))
+    await writeManifest(folder, curriculum.handbook.edition, filling.all())
+    files = filling.all().length
   }, { link })
   if (isMissing(published)) return published
   await cache.tidy()

@@ -8,6 +8,6 @@ declare module '@11ty/eleventy' {
   export default class Eleventy {
     constructor(input: string, output: string, options: { quietMode: boolean; configPath?: string; config: (config: Config) => void })
     disableLogger(): void
-    write(): Promise<unknown>
+    toJSON(): Promise<{ url: string; content: string }[]>
   }
 }

@@ -1,9 +1,7 @@
 import { createHash } from 'node:crypto'
-import { readFile } from 'node:fs/promises'
-import path from 'node:path'
 import { LIST, type OfflineList } from '../browser/offline-list.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
-import { filesBelow } from './manifest.ts'
+import type { Written } from './filling.ts'
 import type { SiteFile } from './site-file.ts'
 
 /** What every page needs. */
@@ -11,11 +9,12 @@ const CORE = /^(index\.html|404\.html|assets\/(?!share\/).*|search\/index\.html|
 /** What nobody reads without a signal: earlier editions, papers to print, what other programs read. */
 const LEFT_OUT = /^(editions\/|pdf\/|assets\/share\/|build\.json|feed\.xml|sitemap\.xml|service-worker\.js|_headers|\.rungbook-output)|\.schema\.json$/
 
-/** The list by which a device keeps the handbook in one language: made from its files as they were written, without the folders of other languages. */
-export async function offlineFile({ handbook, ladders }: MeasuredCurriculum, folder: string, others: readonly string[]): Promise<SiteFile> {
-  const files = (await filesBelow(folder)).filter((file) => !LEFT_OUT.test(file) && file !== LIST && !others.some((other) => file.startsWith(other)))
+/** The list by which a device keeps the handbook in one language: made from the files that were written below its folder, without the folders of other languages. */
+export function offlineFile({ handbook, ladders }: MeasuredCurriculum, written: readonly Written[], under: string, others: readonly string[]): SiteFile {
+  const kept = written.flatMap(({ file, sha256 }) => (file.startsWith(under) ? [{ file: file.slice(under.length), sha256 }] : [])).filter(({ file }) => !LEFT_OUT.test(file) && file !== LIST && !others.some((other) => file.startsWith(other)))
   const digest = createHash('sha256')
-  for (const file of files) digest.update(file).update(await readFile(path.join(folder, file)))
+  for (const { file, sha256 } of kept) digest.update(`${file} ${sha256}\n`)
+  const files = kept.map(({ file }) => file)
   const core = files.filter((file) => CORE.test(file))
   const own = new Map(ladders.map(({ id }) => [id, files.filter((file) => file.startsWith(`${id}/`) || file === `data/ladders/${id}.json`)]))
   const placed = new Set([...core, ...[...own.values()].flat()])

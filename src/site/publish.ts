@@ -8,6 +8,9 @@ import { alone } from './lock.ts'
 /** The file that says: this folder was made by us, and may be replaced. */
 export const MARKER = '.rungbook-output'
 
+/** Fills a folder; `before` is the handbook that stands until then, if there is one. */
+type Fill = (folder: string, before: string | undefined) => Promise<void>
+
 /** Why a handbook may not be written to `out`, or undefined. It must be new, empty or of our own making, and hold nothing of the workspace. */
 export async function unfitOutput(out: string, folders: readonly string[]): Promise<string | undefined> {
   const about = await lstat(out).catch(() => undefined)
@@ -46,14 +49,15 @@ export async function healed(out: string): Promise<void> {
  *         is a link that is turned to the new folder at one stroke, so that a server never misses a file; the folder before stays until the next build.
  * Missing when another build is writing there.
  */
-export async function publish(out: string, fill: (folder: string) => Promise<void>, { link = false }: { link?: boolean } = {}): Promise<Outcome<true>> {
+export async function publish(out: string, fill: Fill, { link = false }: { link?: boolean } = {}): Promise<Outcome<true>> {
   await mkdir(path.dirname(out), { recursive: true })
   const done = await alone(`${out}.lock`, async (): Promise<true> => {
     await healed(out)
     const target = await ownTarget(out)
+    const standing = target ?? (existsSync(path.join(out, MARKER)) ? out : undefined)
     const turned = link || target !== undefined
     const next = turned ? (sides(out).find((side) => side !== target) ?? `${out}.b`) : `${out}.next`
-    await filled(next, fill)
+    await filled(next, () => fill(next, standing))
     await (turned ? turn(out, next) : swap(out, next))
     return true
   })
@@ -61,12 +65,12 @@ export async function publish(out: string, fill: (folder: string) => Promise<voi
 }
 
 /** A new folder with what fills it; none where filling fails. */
-async function filled(next: string, fill: (folder: string) => Promise<void>): Promise<void> {
+async function filled(next: string, fill: () => Promise<void>): Promise<void> {
   await rm(next, { recursive: true, force: true })
   await mkdir(next)
   try {
     await writeFile(path.join(next, MARKER), 'This folder is written by rungbook build, and replaced by it.\n')
-    await fill(next)
+    await fill()
   } catch (error) {
     await rm(next, { recursive: true, force: true })
     throw error

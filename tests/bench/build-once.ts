@@ -8,7 +8,8 @@ import { readCurriculum } from '../../src/read/read-curriculum.ts'
 import { buildSite } from '../../src/site/build.ts'
 import { cacheIn } from '../../src/site/cache.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
-import { writePages } from '../../src/site/write-pages.ts'
+import { pageFiles } from '../../src/site/page-files.ts'
+import { writeFiles } from '../../src/site/site-file.ts'
 import { generatedLayer } from './generated.ts'
 
 /**
@@ -50,7 +51,7 @@ const peak_mb = process.resourceUsage().maxRSS / 1024
 const pages = (await filesBelow(out)).filter((name) => name.endsWith('.html'))
 const { readFile } = await import('node:fs/promises')
 const written = await Promise.all(pages.map(async (name) => ({ address: name.endsWith('index.html') ? (`/${name.slice(0, -'index.html'.length)}` as const) : (`/${name}` as const), html: await readFile(path.join(out, name), 'utf8') })))
-const eleventy_s = await seconds(() => writePages(written, path.join(folder, 'plain')))
+const eleventy_s = await seconds(async () => writeFiles(await pageFiles(written), path.join(folder, 'plain')))
 const markdown = new MarkdownIt()
 const floor_s = await seconds(() => {
   for (const { bytes } of layer.files) markdown.render(new TextDecoder().decode(bytes))
