@@ -1,5 +1,6 @@
-import { placeOf, type Path, type Place } from '../ladder/finding.ts'
-import type { MeasuredCurriculum, MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
+import { placeOf, type Path, type Place, type Places } from '../ladder/finding.ts'
+import type { MeasuredCurriculum, MeasuredLadder, MeasuredPage, MeasuredRung } from '../measure/measure.ts'
+import { onceOfEach } from '../quantity/once.ts'
 import { linksIn } from '../read/links.ts'
 import { pictureFile } from '../read/pictures.ts'
 
@@ -29,18 +30,20 @@ export const writtenIn = (ladder: MeasuredLadder): Prose[] => {
 export type ShownPicture = { readonly file: string; readonly place: Place }
 
 /** Every picture that pages and ladders show, in order; those that are no file of the workspace have a rule of their own. */
-export function shownPictures({ ladders, pages }: MeasuredCurriculum): ShownPicture[] {
-  const texts = [
-    ...pages.map(({ body, places }) => ({ text: body, place: placeOf(places, ['body']) })),
-    ...ladders.flatMap((ladder) => proseOf(ladder).map(({ path, text }) => ({ text, place: placeOf(ladder.places, [...path, 'text']) }))),
-  ]
-  return texts.flatMap(({ text, place }) =>
-    (text.includes('![') ? linksIn(text) : []).flatMap(({ href, alt, line }) => {
+export const shownPictures = ({ ladders, pages }: MeasuredCurriculum): ShownPicture[] => [...pages.flatMap(ofPage), ...ladders.flatMap(ofLadder)]
+
+/** Kept with the page or ladder: of a thousand, a save makes one another. */
+const ofPage = onceOfEach(({ body, places }: MeasuredPage) => picturesIn(places, [{ path: ['body'], text: body }]))
+const ofLadder = onceOfEach((ladder: MeasuredLadder) => picturesIn(ladder.places, proseOf(ladder).map(({ path, text }) => ({ path: [...path, 'text'], text }))))
+
+const picturesIn = (places: Places, texts: readonly Prose[]): readonly ShownPicture[] =>
+  texts.filter(({ text }) => text.includes('![')).flatMap(({ path, text }) => {
+    const place = placeOf(places, path)
+    return linksIn(text).flatMap(({ href, alt, line }) => {
       const file = alt === undefined ? undefined : pictureFile(place.file, href)
       return file === undefined ? [] : [{ file, place: { ...place, line: place.line + line } }]
-    }),
-  )
-}
+    })
+  })
 
 function ofRung({ id, words }: MeasuredRung): Prose[] {
   if (!words) return []

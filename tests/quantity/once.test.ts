@@ -1,0 +1,24 @@
+import { expect, test } from 'vitest'
+import { once, onceOfEach } from '../../src/quantity/once.ts'
+
+test('what is made once is made when it is first wanted', () => {
+  let made = 0
+  const number = once(() => (made += 1))
+  expect(made).toBe(0)
+  expect([number(), number(), made]).toEqual([1, 1, 1])
+})
+
+test('what is made once of each value is made again of another that looks the same', () => {
+  let made = 0
+  const doubled = onceOfEach(({ of }: { readonly of: number }) => ((made += 1), of * 2))
+  const three = { of: 3 }
+  expect([doubled(three), doubled(three), made]).toEqual([6, 6, 1])
+  expect([doubled({ of: 3 }), made]).toEqual([6, 2])
+})
+
+test('nothing, once made, is not made again', () => {
+  let made = 0
+  const nothing = onceOfEach((): undefined => void (made += 1))
+  const of = {}
+  expect([nothing(of), nothing(of), made]).toEqual([undefined, undefined, 1])
+})
