@@ -6,7 +6,8 @@ import { isFirst, type Part } from '../ladder/part.ts'
 import type { Athlete } from '../load/model.ts'
 import { measure, type MeasuredCurriculum, type Memory } from '../measure/measure.ts'
 import { readCurriculum, type ReadMemory } from '../read/read-curriculum.ts'
-import { readWorkspace, type Workspace } from '../site/disk.ts'
+import { diskKeeping, readWorkspace, type Workspace } from '../site/disk.ts'
+import type { KeptFiles } from '../site/file-bytes.ts'
 import { pictureFindings } from '../site/pictures.ts'
 import type { Sources } from './report.ts'
 import type { Console, Typed } from './verb.ts'
@@ -31,13 +32,13 @@ export type Checked = {
 }
 
 /** What was read and measured before, for who does it again and again. */
-export type Seen = { readonly reading: ReadMemory; readonly measuring: Memory; readonly checking: CheckMemory }
+export type Seen = { readonly files: KeptFiles; readonly reading: ReadMemory; readonly measuring: Memory; readonly checking: CheckMemory }
 
 /** Reads, measures and checks the workspace that was named, or the folder the command was started in; of a part, what is read badly is said by the first. */
 export async function checkedWorkspace({ options }: Typed, { folder: started, progress }: Pick<Console, 'folder' | 'progress'>, athlete?: Athlete, seen?: Seen, part?: Part): Promise<Checked> {
   const folder = path.resolve(started, typeof options.workspace === 'string' ? options.workspace : '.')
   progress('reading the ladders')
-  const workspace = await readWorkspace(folder)
+  const workspace = await readWorkspace(folder, diskKeeping(seen?.files))
   const reading = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers, seen?.reading)
   const curriculum = 'value' in reading ? reading.value : undefined
   if (curriculum) progress('computing the loads')

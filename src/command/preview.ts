@@ -35,7 +35,7 @@ async function startPreview(typed: Typed, console: Console, port: number): Promi
   const [{ liveHandbook }, { panelFiles }] = await Promise.all([import('../site/live-handbook.ts'), import('../site/panel-assets.ts')]) // what draws is loaded only by who draws
   const cache = cacheIn(cacheFolder())
   const assets = new Map()
-  const seen: Seen = { reading: new Map(), measuring: new WeakMap(), checking: new WeakMap() }
+  const seen: Seen = { files: new Map(), reading: new Map(), measuring: new WeakMap(), checking: new WeakMap() }
   const read = async (before?: Shown): Promise<Shown> => {
     const checked = await checkedWorkspace(typed, console, undefined, seen)
     const { measured, folder, workspace } = checked

@@ -1,11 +1,12 @@
-import { constants, existsSync } from 'node:fs'
-import { lstat, open, readdir, realpath, stat } from 'node:fs/promises'
+import { existsSync } from 'node:fs'
+import { lstat, readdir, realpath, stat } from 'node:fs/promises'
 import path from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Layer, SourceFile } from '../ladder/curriculum.ts'
 import { compareText, type Finding } from '../ladder/finding.ts'
 import { HANDBOOK_FILE, readHandbook } from '../read/read-curriculum.ts'
-import { atTop, MOST_BYTES } from '../read/text.ts'
+import { atTop } from '../read/text.ts'
+import { fileBytes, type KeptFiles } from './file-bytes.ts'
 
 /** Layers deep that one handbook may extend another. Chosen by us. */
 const MOST_LAYERS = 20
@@ -23,8 +24,11 @@ export type Reader = {
   files(folder: string, shown: string, findings: Finding[]): Promise<SourceFile[]>
 }
 
+/** Reads from disk; files that nobody has touched since they were kept, not again. */
+export const diskKeeping = (kept?: KeptFiles): Reader => ({ real: realFolder, files: (folder, shown, findings) => filesOf(folder, shown, findings, kept) })
+
 /** Reads from disk. */
-export const disk: Reader = { real: realFolder, files: filesOf }
+export const disk: Reader = diskKeeping()
 
 /**
  * Reads a workspace and those it extends.
@@ -94,11 +98,14 @@ async function realFolder(folder: string): Promise<string | undefined> {
 }
 
 /** The files of one workspace that are ladders, pages, its handbook.yaml or lists of words, by name. `shown` is the folder as findings name it. */
-async function filesOf(folder: string, shown: string, findings: Finding[]): Promise<SourceFile[]> {
+async function filesOf(folder: string, shown: string, findings: Finding[], kept?: KeptFiles): Promise<SourceFile[]> {
   const names = [HANDBOOK_FILE, ...(await logoIn(folder)), ...(await wordListsIn(folder)), ...(await markdownIn(folder, 'ladders', shown, findings)), ...(await markdownIn(folder, 'content', shown, findings))]
   const files: SourceFile[] = []
+  const straight = new Map<string, boolean>()
   for (const name of fewEnough(names, shown, findings)) {
-    const bytes = await bytesOf(folder, name)
+    const within = path.dirname(path.join(folder, name))
+    if (!straight.has(within)) straight.set(within, await isStraight(within))
+    const bytes = straight.get(within) ? await fileBytes(path.join(folder, name), kept) : 'a link leads to the folder it lies in'
     if (typeof bytes === 'string') {
       if (name.endsWith('.md') || bytes !== 'absent') findings.push(atTop(path.join(shown, name), 'files-are-text', `This file cannot be read: ${bytes}. Mend it or take it away.`))
     } else files.push({ file: name, bytes, ...(shown === '' ? {} : { shown: path.join(shown, name).replaceAll('\\', '/') }) })
@@ -114,7 +121,7 @@ export function fewEnough(names: readonly string[], shown: string, findings: Fin
 
 /** The name of the logo that handbook.yaml asks for. */
 async function logoIn(folder: string): Promise<string[]> {
-  const bytes = await bytesOf(folder, HANDBOOK_FILE)
+  const bytes = await fileBytes(path.join(folder, HANDBOOK_FILE))
   const logo = typeof bytes === 'string' ? undefined : readHandbook({ file: HANDBOOK_FILE, bytes }).value?.logo
   return logo === undefined ? [] : [logo]
 }
@@ -149,25 +156,8 @@ async function markdownIn(folder: string, under: string, shown: string, findings
   return found.toSorted(compareText)
 }
 
-/** No link is followed, and no pipe waited for. */
-const PLAINLY = constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0) | (constants.O_NONBLOCK ?? 0)
-
-/** Why a file cannot be opened, by what the system calls it. */
-const UNOPENED: Readonly<Record<string, string>> = { ENOENT: 'absent', ENOTDIR: 'absent', ELOOP: 'it is not a plain file', ENXIO: 'it is not a plain file' }
-
-/** A file's bytes, or the reason they cannot be had. What is asked about is what is read, whatever takes its name in between. */
-async function bytesOf(folder: string, name: string): Promise<Uint8Array | string> {
-  const file = path.join(folder, name)
-  const lies = await realpath(path.dirname(file)).catch(() => undefined)
-  if (lies !== undefined && lies !== path.dirname(file)) return 'a link leads to the folder it lies in'
-  const handle = await open(file, PLAINLY).catch((error: NodeJS.ErrnoException) => UNOPENED[error.code ?? ''] ?? 'it may not be opened')
-  if (typeof handle === 'string') return handle
-  try {
-    const about = await handle.stat()
-    if (!about.isFile()) return 'it is not a plain file'
-    if (about.size > MOST_BYTES * 4) return `it is larger than ${(MOST_BYTES * 4) / 1024} KiB`
-    return await handle.readFile()
-  } finally {
-    await handle.close()
-  }
+/** True where the folder is where its name says, and no link leads to it. */
+async function isStraight(folder: string): Promise<boolean> {
+  const lies = await realpath(folder).catch(() => undefined)
+  return lies === undefined || lies === folder
 }

@@ -1,0 +1,51 @@
+import { constants, lstatSync, type BigIntStats } from 'node:fs'
+import { open } from 'node:fs/promises'
+import { MOST_BYTES } from '../read/text.ts'
+
+/** Bytes that were read before, by file, and what the disk said of it then; for who reads again and again. */
+export type KeptFiles = Map<string, { readonly look: string; readonly bytes: Uint8Array }>
+
+/** No link is followed, and no pipe waited for. */
+const PLAINLY = constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0) | (constants.O_NONBLOCK ?? 0)
+
+/** Why a file cannot be opened, by what the system calls it. */
+const UNOPENED: Readonly<Record<string, string>> = { ENOENT: 'absent', ENOTDIR: 'absent', ELOOP: 'it is not a plain file', ENXIO: 'it is not a plain file' }
+
+/** A file's bytes, or the reason they cannot be had; the very same bytes as before where nobody has touched it since. */
+export async function fileBytes(file: string, kept?: KeptFiles): Promise<Uint8Array | string> {
+  const before = kept?.get(file)
+  return before && before.look === lookNow(file) ? before.bytes : readAnew(file, kept)
+}
+
+/** What is asked about is what is read, whatever takes its name in between. */
+async function readAnew(file: string, kept?: KeptFiles): Promise<Uint8Array | string> {
+  const handle = await open(file, PLAINLY).catch((error: NodeJS.ErrnoException) => UNOPENED[error.code ?? ''] ?? 'it may not be opened')
+  if (typeof handle === 'string') return handle
+  try {
+    const about = await handle.stat({ bigint: true })
+    if (!about.isFile()) return 'it is not a plain file'
+    if (about.size > MOST_BYTES * 4) return `it is larger than ${(MOST_BYTES * 4) / 1024} KiB`
+    const isOld = Date.now() - Number(about.ctimeMs) > SETTLED_MS
+    const bytes = await handle.readFile()
+    if (isOld) kept?.set(file, { look: lookOf(about), bytes })
+    return bytes
+  } finally {
+    await handle.close()
+  }
+}
+
+/** What was changed less long ago may be changed again under the same time: the coarsest file systems count in steps of two seconds. Units ms. */
+const SETTLED_MS = 3000
+
+/** What is another as soon as somebody writes to a file, or puts another in its place. */
+const lookOf = ({ dev, ino, size, mtimeNs, ctimeNs }: BigIntStats): string => [dev, ino, size, mtimeNs, ctimeNs].join(' ')
+
+/** Asked and answered at once: over a thousand files a promise each costs several times the asking. */
+function lookNow(file: string): string | undefined {
+  try {
+    const about = lstatSync(file, { bigint: true, throwIfNoEntry: false })
+    return about && lookOf(about)
+  } catch {
+    return undefined
+  }
+}
