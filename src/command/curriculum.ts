@@ -4,6 +4,7 @@ import { check, type CheckMemory } from '../check/index.ts'
 import { inOrder, type Finding } from '../ladder/finding.ts'
 import { isFirst, type Part } from '../ladder/part.ts'
 import type { Athlete } from '../load/model.ts'
+import { onceOfEach } from '../quantity/once.ts'
 import { measure, type MeasuredCurriculum, type Memory } from '../measure/measure.ts'
 import { readCurriculum, type ReadMemory } from '../read/read-curriculum.ts'
 import { diskKeeping, readWorkspace, type Workspace } from '../site/disk.ts'
@@ -52,6 +53,15 @@ export async function checkedWorkspace({ options }: Typed, { folder: started, pr
 /** The day it is, by which silences end. */
 const today = (): string => new Date().toISOString().slice(0, 10)
 
-/** The lines of every file, as findings name them. */
-const sourcesOf = ({ layers }: Workspace): Sources =>
-  new Map(layers.flatMap(({ files }) => files.map(({ file, shown, bytes }) => [shown ?? file, new TextDecoder().decode(bytes).split(/\r\n|\r|\n/)] as const)))
+/** The lines of every file, as findings name them; decoded for those that a finding stands in. */
+function sourcesOf({ layers }: Workspace): Sources {
+  const files = new Map(layers.flatMap((layer) => layer.files.map(({ file, shown, bytes }) => [shown ?? file, bytes] as const)))
+  return {
+    get(file) {
+      const bytes = files.get(file)
+      return bytes && linesOf(bytes)
+    },
+  }
+}
+
+const linesOf = onceOfEach((bytes: Uint8Array) => new TextDecoder().decode(bytes).split(/\r\n|\r|\n/))

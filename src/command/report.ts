@@ -6,7 +6,7 @@ import { sarifReport } from './report-sarif.ts'
 import { textReport } from './report-text.ts'
 
 /** The lines of each file, by the name findings give it. */
-export type Sources = ReadonlyMap<string, readonly string[]>
+export type Sources = Pick<ReadonlyMap<string, readonly string[]>, 'get'>
 
 /** What a check came to: what is to be put right, and what could not be told. */
 export type Outcome = { readonly findings: readonly Finding[]; readonly untold: readonly Finding[]; readonly sources: Sources }

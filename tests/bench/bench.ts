@@ -68,7 +68,7 @@ function ofItsOwn<Figures>(script: string, ladders: number): Figures {
 const built_sizes = process.argv.includes('--quick') ? [10] : process.argv.includes('--whole') ? [10, 100, 1000] : [10, 100]
 type BuiltOnce = { ladders: number; pages: number; cold_s: Record<string, number>; warm_s: Record<string, number>; eleventy_s: number; floor_s: number; peak_mb: number }
 const built = built_sizes.map((ladders) => ofItsOwn<BuiltOnce>('build-once.ts', ladders))
-type SavedOnce = { ladders: number; first_ms: number; save_ms: number }
+type SavedOnce = { ladders: number; first_ms: number; save_ms: number; processor_ms: number }
 const saved = [100, ...(process.argv.includes('--quick') ? [] : [1000])].map((ladders) => ofItsOwn<SavedOnce>('save-once.ts', ladders))
 
 const machine = `${os.cpus().length} × ${os.cpus()[0]?.model ?? 'unknown'}, Node ${process.version}`
@@ -108,8 +108,8 @@ process.stdout.write(`
 build     ladders   pages   everything, then again, in times of plain Eleventy with the same pages; the floor in the same; peak MB
 ${built.map((row) => `          ${String(row.ladders).padStart(7)}   ${String(row.pages).padStart(5)}   ${[sum(row.cold_s), sum(row.warm_s), row.floor_s].map((time) => `${(time / row.eleventy_s).toFixed(1)} ×`).join(', ')}; ${row.peak_mb.toFixed(0)}\n          stages, cold: ${Object.entries(row.cold_s).filter(([, time]) => time > 0.005).map(([name, time]) => `${name} ${((100 * time) / sum(row.cold_s)).toFixed(0)} %`).join(', ')}; again takes ${((100 * sum(row.warm_s)) / sum(row.cold_s)).toFixed(0)} %`).join('\n')}
 
-preview   ladders   first page, then from a save to its page
-${saved.map((row) => `          ${String(row.ladders).padStart(7)}   ${row.first_ms.toFixed(0)} ms, ${row.save_ms.toFixed(0)} ms`).join('\n')}
+preview   ladders   first page, then from a save to its page; the save's processor time over that at ${saved[0]?.ladders}
+${saved.map((row) => `          ${String(row.ladders).padStart(7)}   ${row.first_ms.toFixed(0)} ms, ${row.save_ms.toFixed(0)} ms; ${(row.processor_ms / (saved[0]?.processor_ms ?? 1)).toFixed(1)} times`).join('\n')}
 `)
 const results = path.join(REPOSITORY, 'bench-results')
 mkdirSync(results, { recursive: true })
