@@ -26,21 +26,30 @@ export function climb(ladder: MeasuredLadder, from: string): readonly Stretch[] 
   return upTo(ladder.aim)
 }
 
+/** How long the way to the aim takes on the rungs where that can be computed, and why not on each of the others. */
+export type WayToAim = { readonly weeks: Weeks; readonly told: readonly MeasuredRung[]; readonly untold: readonly { readonly rung: MeasuredRung; readonly why: string }[] }
+
 /**
- * How long the way to the aim takes: the blocks of the rungs between, added up.
+ * How long the way to the aim takes: the blocks of the rungs between, added up where they can be computed.
  *
- * Units   weeks at the ladder's own sessions a week.
- * Missing where the aim does not lie above, or a block on the way cannot be computed.
+ * Units   weeks at the ladder's own sessions a week; of the rungs in `told` alone.
+ * Missing where the aim does not lie above.
  */
-export function weeksToAim(ladder: MeasuredLadder, from: string): Outcome<Weeks> {
+export function wayToAim(ladder: MeasuredLadder, from: string): Outcome<WayToAim> {
   const way = climb(ladder, from)
   if (!way) return missing('the aim does not lie above this rung')
   let [few, many] = [0, 0]
+  const told: MeasuredRung[] = []
+  const untold: { rung: MeasuredRung; why: string }[] = []
   for (const { rung, step } of way) {
-    if (isMissing(step.block)) return missing(`the time on "${rung.title}" is not computed: ${step.block.missing}`)
+    if (isMissing(step.block)) {
+      untold.push({ rung, why: step.block.missing })
+      continue
+    }
+    told.push(rung)
     few += step.block.sessions[0]
     many += step.block.sessions[1]
   }
   const weeks = (sessions: number): number => Math.max(0, Math.ceil(sessions / ladder.sessions_per_week - 1e-9)) // 21 sessions at 1.4 a week are 15 weeks
-  return [weeks(few), weeks(many)]
+  return { weeks: [weeks(few), weeks(many)], told, untold }
 }

@@ -13,13 +13,13 @@ const theirs = (text: string): Html => raw(escaped(text.replaceAll('\n', ' ')))
 /** A label before an answer: a question mark ends it, else a comma does. */
 const ended = (label: Html | undefined): string => (label === undefined ? '' : /[?!.:]$/.test(label.html) ? label.html : `${label.html},`)
 
-/** A flowchart in a page: the drawing in a frame that scrolls, its title, and the same in words. */
+/** A flowchart in a page: its title, the drawing in a frame that scrolls, and the same in words. */
 export function flowchart(chart: Flowchart): Html {
   const { title, description, boxes, arrows } = chart
   const label = new Map(boxes.map((box) => [box.id, theirs(box.label)]))
   const alone = boxes.filter(({ id }) => !arrows.some(({ from, to }) => from === id || to === id))
-  return html`<figure class="drawn"><div class="scroll" role="img" tabindex="0" aria-label="${theirs(description === undefined ? title : `${title}. ${description}`)}">${drawnHere(drawingKey(chart))}</div>
-<figcaption>${theirs(title)}</figcaption>
+  return html`<figure class="drawn"><figcaption>${theirs(title)}</figcaption>
+<div class="scroll" role="img" tabindex="0" aria-label="${theirs(description === undefined ? title : `${title}. ${description}`)}">${drawnHere(drawingKey(chart))}</div>
 <details><summary>The diagram in words</summary>
 <ul>${alone.map(({ id }) => html`
 <li>${label.get(id)}</li>`)}${arrows.map(({ from, to, label: words }) => (words === undefined ? html`

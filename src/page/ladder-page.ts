@@ -4,13 +4,13 @@ import { placeOf } from '../ladder/finding.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { repsText } from '../measure/predict.ts'
 import type { Step } from '../measure/step.ts'
-import { weeksToAim } from '../measure/way-to-aim.ts'
+import { wayToAim } from '../measure/way-to-aim.ts'
 import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
 import { FIND_YOUR_RUNG } from './find-your-rung-page.ts'
 import { fromPrinted, onPaper } from './cards-page.ts'
 import { comingBack } from './coming-back.ts'
 import { figure, kindText, loadText, notComputed, titleOf, workingOf } from './figures.ts'
-import { amount, between, html, joined, say, type Html, type Part, type Words } from './html.ts'
+import { amount, between, html, joined, say, type Html, type Part } from './html.ts'
 import { langOf, untranslatedNote } from './in-original.ts'
 import { ladderInWords } from './ladder-diagram.ts'
 import { ownNumbers } from './own-numbers.ts'
@@ -63,10 +63,16 @@ function reviewText({ review, sealed }: MeasuredLadder): Part {
   return [joined([review.by, review.on], ', '), '; ', since]
 }
 
-/** "12 to 40 weeks", from meeting the standard on the first rung to meeting it on the aim. */
-function weeksText(ladder: MeasuredLadder): Words {
-  const weeks = weeksToAim(ladder, ladder.rungs[0]?.id ?? '')
-  return isMissing(weeks) ? 'not computed: some step on the way has no prediction' : say`${between(weeks[0], weeks[1], 'weeks')} at ${amount(ladder.sessions_per_week, 'sessions')} a week`
+/** "12 to 40 weeks", from meeting the standard on the first rung to meeting it on the aim; on which rungs of the way that cannot be computed, and why. */
+function weeksText(ladder: MeasuredLadder): Part {
+  const way = wayToAim(ladder, ladder.rungs[0]?.id ?? '')
+  if (isMissing(way)) return html`not computed: ${way.missing}`
+  const { weeks, told, untold } = way
+  const whole = say`${between(weeks[0], weeks[1], 'weeks')} at ${ladder.sessions_per_week} sessions a week`
+  if (untold.length === 0) return whole
+  const reasons = joined([...new Set(untold.map(({ why }) => why))], '; ')
+  if (told.length === 0) return html`not computed on any rung of the way: ${reasons}`
+  return html`${whole} on ${told.length} of the ${told.length + untold.length} rungs on the way. Not computed on ${joined(untold.map(({ rung }) => html`<a href="${linkTo(ladderAddress(ladder.id), rungAddress(ladder.id, rung.id))}">${rung.title}</a>`), ', ')}: ${reasons}`
 }
 
 function facts(ladder: MeasuredLadder): Html {

@@ -8,7 +8,7 @@ import type { FullEntry } from '../measure/entry.ts'
 import type { MeasuredCurriculum, MeasuredLadder, MeasuredPage, MeasuredRung } from '../measure/measure.ts'
 import { ladderAddress, pageAddress, rungAddress, type Address } from './address.ts'
 import { loadText } from './figures.ts'
-import { raw, type Html, type Words } from './html.ts'
+import { raw, say, type Html, type Words } from './html.ts'
 
 /** How a page says words and addresses: in its language, and whole where the handbook's address is known. */
 export type Says = { readonly to: (address: Address) => string; readonly words: (words: Words) => string; readonly language: string; readonly organisation: string }
@@ -52,8 +52,8 @@ export const handbookAbout =
   ]
 
 /** What a standard asks, in whole repetitions or in words. */
-const standardOf = ({ sets, amount }: FullEntry) =>
-  amount?.unit === 'reps' ? { repetitions: { '@type': 'QuantitativeValue', value: sets * amount.value, unitText: `repetitions in ${sets} sets` } as const } : {}
+const standardOf = ({ sets, amount: asked }: FullEntry, says: Says) =>
+  asked?.unit === 'reps' ? { repetitions: { '@type': 'QuantitativeValue', value: sets * asked.value, unitText: says.words(say`repetitions in ${sets} sets`) } as const } : {}
 
 /** A ladder: what is learned, its rungs in order, the way to it. */
 export const ladderAbout =
@@ -65,7 +65,7 @@ export const ladderAbout =
       description: says.words(description),
       url: says.to(ladderAddress(ladder.id)),
       inLanguage: says.language,
-      learningResourceType: 'ladder of exercises',
+      learningResourceType: says.words('ladder of exercises'),
       teaches: says.words(ladder.movement),
       publisher: publisher(says.organisation),
     } satisfies LearningResource,
@@ -84,10 +84,10 @@ export const rungAbout =
       url: says.to(rungAddress(ladder.id, rung.id)),
       inLanguage: says.language,
       exerciseType: says.words(ladder.movement),
-      activityFrequency: `${ladder.sessions_per_week} sessions a week`,
-      restPeriods: `${ladder.standard.rest_s} s between sets`,
-      ...standardOf(rung.standard),
-      ...(isMissing(rung.outcome) ? {} : { intensity: `${rung.outcome.quantity.name}: ${says.words(loadText(rung))}` }),
+      activityFrequency: says.words(say`${ladder.sessions_per_week} sessions a week`),
+      restPeriods: says.words(say`${ladder.standard.rest_s} s between sets`),
+      ...standardOf(rung.standard, says),
+      ...(isMissing(rung.outcome) ? {} : { intensity: says.words(say`${rung.outcome.quantity.name}: ${loadText(rung)}`) }),
       isPartOf: { '@type': 'LearningResource', name: ladder.title, url: says.to(ladderAddress(ladder.id)) },
       publisher: publisher(says.organisation),
     } satisfies ExercisePlan,

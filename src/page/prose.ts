@@ -24,10 +24,11 @@ export const prose = (text: Markdown, setting: Setting): Html => html`${(tongue:
 function rendered(text: Markdown, { from, first_heading, part, file }: Setting, tongue: Tongue): string {
   const tokens = markdown.parse(text, {})
   const used = new Map<string, number>()
+  const called = new Set<string>()
   for (const [index, token] of tokens.entries()) {
     if (token.type === 'heading_open' || token.type === 'heading_close') token.tag = `h${Math.min(6, Number(token.tag.slice(1)) - 2 + first_heading)}`
     if (token.type === 'heading_open') nameHeading(token, tokens[index + 1], used, part)
-    const made = tableFrame(token, tokens, index) ?? footnotePart(token, part) ?? drawing(token) ?? figurePart(token, tokens, index)
+    const made = tableFrame(token, tokens, index, called) ?? footnotePart(token, part) ?? drawing(token) ?? figurePart(token, tokens, index)
     if (made) become(token, 'html_block', made, tongue)
     for (const child of token.children ?? []) {
       if (child.type === 'link_open') child.attrSet('href', hrefOf(String(child.attrGet('href') ?? ''), from))
@@ -76,15 +77,26 @@ function figurePart({ type }: MarkdownToken, tokens: readonly MarkdownToken[], i
   return type === 'paragraph_open' ? raw('<figure class="picture">') : html`<figcaption>${raw(escaped(caption))}</figcaption></figure>\n`
 }
 
-/** A table stands in a frame that scrolls, and that a keyboard can reach; it is called by its head. */
-function tableFrame({ type }: MarkdownToken, tokens: readonly MarkdownToken[], index: number): Html | undefined {
+/** A table stands in a frame that scrolls, and that a keyboard can reach; it is called by the heading it stands under and by its head, and no two alike. */
+function tableFrame({ type }: MarkdownToken, tokens: readonly MarkdownToken[], index: number, called: Set<string>): Html | undefined {
   if (type === 'table_close') return raw('</table></div>\n')
   if (type !== 'table_open') return undefined
   const rest = tokens.slice(index)
   const head = rest.slice(0, rest.findIndex((token) => token.type === 'thead_close')).filter((token) => token.type === 'inline')
-  const name = head.map(({ content }) => plain(content)).filter((cell) => cell !== '').join(', ')
+  const columns = head.map(({ content }) => plain(content)).filter((cell) => cell !== '').join(', ')
+  const heading = tokens.slice(0, index).findLastIndex(({ type: kind }) => kind === 'heading_open')
+  const under = heading < 0 ? '' : plain(tokens[heading + 1]?.content ?? '')
+  const name = unlike([under, columns].filter((part) => part !== '').join(': '), called)
   const kind = head.length > 3 ? 'scroll wide' : 'scroll'
   return name === '' ? html`<div class="${raw(kind)}" tabindex="0" role="region" aria-label="Table"><table class="words">\n` : html`<div class="${raw(kind)}" tabindex="0" role="region" aria-label="${raw(escaped(name))}"><table class="words">\n`
+}
+
+/** A name that was not given before: one that was gets a number. */
+function unlike(name: string, called: Set<string>): string {
+  let own = name
+  for (let nth = 2; own !== '' && called.has(own); nth += 1) own = `${name} (${nth})`
+  called.add(own)
+  return own
 }
 
 /** The words of a cell, without its marks. */

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict'
 import { test } from 'vitest'
-import { climb, weeksToAim } from '../../src/measure/way-to-aim.ts'
-import { missing } from '../../src/quantity/outcome.ts'
+import type { MeasuredLadder } from '../../src/measure/measure.ts'
+import { climb, wayToAim, type WayToAim } from '../../src/measure/way-to-aim.ts'
+import { isMissing, missing } from '../../src/quantity/outcome.ts'
 import { ladderOf, weights } from './ladders.ts'
 
 /** Each rung a tenth more than the one before. */
@@ -13,17 +14,23 @@ const worked = [
   { says: 'three steps of six repetitions at 1.4 a week', made: { rungs: EVEN, standard: 'reps: 6, sessions: 2', first_reps: 1, sessions_per_week: 1.4 }, from_: 'kg-40', weeks: [11, 15], from: 'by hand: at 1.1 from 6 Mayhew gives 1.6 and Wathan 3.1, so 6 − 3 + 2 = 5 to 6 − 1 + 2 = 7 a step; 15/1.4 = 10.7 and 21/1.4 = 15 exactly' },
 ] as const
 
+/** The way from a rung to the aim, which lies above it. */
+function told(ladder: MeasuredLadder, from: string): WayToAim {
+  const way = wayToAim(ladder, from)
+  return isMissing(way) ? assert.fail(way.missing) : way
+}
+
 for (const { says, made, from_, weeks, from } of worked) {
-  test(`${says} take ${weeks.join(' to ')} weeks — ${from}`, () => assert.deepEqual(weeksToAim(ladderOf(made), from_), weeks))
+  test(`${says} take ${weeks.join(' to ')} weeks — ${from}`, () => assert.deepEqual(told(ladderOf(made), from_).weeks, weeks))
 }
 
 test('on the aim no time is left', () => {
-  assert.deepEqual(weeksToAim(ladderOf({ rungs: EVEN }), 'kg-53-24'), [0, 0])
+  assert.deepEqual(wayToAim(ladderOf({ rungs: EVEN }), 'kg-53-24'), { weeks: [0, 0], told: [], untold: [] })
 })
 
 test('from a rung above the aim, on another branch or not there at all, the aim does not lie above', () => {
   const ladder = ladderOf({ rungs: [...EVEN, ['side', 'after: [kg-44], load: { model: one-rep-max, load_kg: 46 }']], aim: 'kg-48-4' })
-  for (const from of ['kg-53-24', 'side', 'gone', '']) assert.deepEqual(weeksToAim(ladder, from), missing('the aim does not lie above this rung'))
+  for (const from of ['kg-53-24', 'side', 'gone', '']) assert.deepEqual(wayToAim(ladder, from), missing('the aim does not lie above this rung'))
 })
 
 const FORKED = ladderOf({
@@ -41,7 +48,10 @@ test('rungs that follow one another in a circle end the search', () => {
   assert.deepEqual(climb(circle, 'a')?.map(({ rung }) => rung.id), ['b', 'c'])
 })
 
-test('where the time on one rung is not computed, neither is the way, and the rung is named with the reason', () => {
-  const ladder = ladderOf({ rungs: [...weights(40), ['hold', 'load: { model: skill }'], ...weights(48)] })
-  assert.deepEqual(weeksToAim(ladder, 'kg-40'), missing('the time on "The rung hold" is not computed: this rung is a skill: what counts is how it is done, not how much it loads'))
+test('where the time on some rungs is not computed, those are named with the reason, and the others added up', () => {
+  const ladder = ladderOf({ rungs: [...weights(40), ['hold', 'load: { model: skill }'], ...weights(44, 48.4, 53.24)] })
+  const { weeks, told: on, untold } = told(ladder, 'kg-40')
+  const skill = 'this rung is a skill: what counts is how it is done, not how much it loads'
+  assert.deepEqual([on.map(({ id }) => id), untold.map(({ rung: { id }, why }) => [id, why])], [['kg-48-4', 'kg-53-24'], [['hold', skill], ['kg-44', skill]]])
+  assert.deepEqual(weeks, [5, 9]) // by hand: two even steps, as above
 })
