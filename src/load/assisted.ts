@@ -14,14 +14,29 @@ const keys = {
   stretch_end_cm: { unit: 'cm', min: 0, max: 400, optional: true, instructs: 'the band stretched about {} at the end of the rep', says: 'stretch of the band at the end of the rep' },
   added_mass_percent: { unit: '% of body mass', min: 0, max: 150, default: 0, instructs: 'about {} added', says: 'mass hung on the athlete' },
   working_side_percent: { unit: '%', min: 50, max: 100, default: 50, says: 'share that one arm takes' },
+  does: { choices: ['rep', 'hold'], optional: true, says: 'hang and grip, for the picture: pulled up and let down, or only held; pulled up unless given' },
+  help_from: { choices: ['belt', 'feet', 'toes'], optional: true, says: 'for the picture: where a counterweight helps, at a belt or as what feet or toes leave on a scale; at a belt unless given' },
+  top: { choices: ['chin', 'chest'], optional: true, says: 'for the picture: what comes to the bar at the end of a pull-up; the chin over it unless given' },
 } as const satisfies Keys
 
-type Input = Asked<typeof keys>
+/** What a hang or a dip is asked. */
+export type AskedHelp = Asked<typeof keys>
+type Input = AskedHelp
+
+/** What of the picture does not fit, as a phrase after "not computed:". */
+function unfit({ exercise, does, top, help_from, counterweight_percent }: Input): string | undefined {
+  if (exercise === 'dip' && (does !== undefined || top !== undefined)) return `${does === undefined ? 'top' : 'does'} is given, but the exercise is dip`
+  if (exercise === 'dip' && help_from !== undefined && help_from !== 'belt') return `help_from is ${help_from}, but the exercise is dip`
+  if (does === 'hold' && top !== undefined) return 'top is given, but the hang is only held'
+  if (help_from !== undefined && counterweight_percent === undefined) return 'help_from is given, but no counterweight_percent'
+  return does !== 'hold' && help_from !== undefined && help_from !== 'belt' ? `help_from is ${help_from}, but the hang is pulled up` : undefined
+}
 
 /** What help there is at the start and the end of the rep, as a share of body weight. */
 type Help = { readonly start: number; readonly end: number; readonly lines: readonly Line[] }
 
-function helpOf(input: Input, mass_kg: number): Outcome<Help> {
+/** How much help there is at both ends of the rep; or why that is not known. */
+export function helpOf(input: Input, mass_kg: number): Outcome<Help> {
   const { counterweight_percent, band_points, stretch_start_cm, stretch_end_cm } = input
   if (counterweight_percent !== undefined && band_points !== undefined) return missing('counterweight_percent and band_points are both given; give one')
   if (band_points === undefined) {
@@ -77,6 +92,8 @@ export const assisted = loadModel({
     { source: 'mechanics', at: 'weight less help' },
   ],
   compute(input, { mass_kg }): Outcome<Load> {
+    const why = unfit(input)
+    if (why) return missing(why)
     const help = helpOf(input, mass_kg)
     if (isMissing(help)) return help
     const added = input.added_mass_percent / 100

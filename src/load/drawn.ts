@@ -1,6 +1,7 @@
 /** Loads with their pictures, for whoever shows them. The numbers know nothing of this, so a page that only computes stays small. */
 import { once } from '../quantity/once.ts'
 import { isMissing, orNone, type Outcome } from '../quantity/outcome.ts'
+import { hangDrawn } from './hang-drawn.ts'
 import { landingDrawn } from './landing-drawn.ts'
 import { legsDrawn } from './leg-press-pose.ts'
 import { liftDrawn } from './lift-drawn.ts'
@@ -10,6 +11,7 @@ import { ask, filledIn, type Athlete, type Inputs, type Keys, type Load, type Lo
 const pictures: Readonly<Record<string, (input: never, load: Load, athlete: Athlete) => Picture | undefined>> = {
   'leg-press-of-body': legsDrawn,
   'one-rep-max': liftDrawn,
+  assisted: hangDrawn,
   landing: landingDrawn,
 }
 

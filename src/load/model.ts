@@ -58,22 +58,24 @@ export type Pose = {
   readonly joints: Joints
   /** The other leg, where it is not beside the working one. */
   readonly other_leg?: Joints
+  /** The other arm, where it is not beside the working one. */
+  readonly other_arm?: Joints
   readonly props: readonly Prop[]
   readonly forces: readonly { readonly on: Support; readonly at: Point; readonly per_weight: Point }[]
   /** A body that lies on its side and rests on one arm, and what its upper leg does. It is seen from the front. */
   readonly lies?: { readonly on: 'the side'; readonly top_leg: 'stacked' | 'ahead' | 'lifted' }
-  /** A body that stands: the angle of its working knee, the lean of its trunk, and what of the drawing was chosen and not computed. */
-  readonly standing?: { readonly knee_deg: number; readonly trunk_deg: number; readonly chosen?: string; readonly force_is?: 'mean' }
+  /** A body that stands: the angle of its working knee, the lean of its trunk, what of the drawing was chosen and not computed, and how it holds a bar. */
+  readonly standing?: { readonly knee_deg: number; readonly trunk_deg: number; readonly chosen?: string; readonly force_is?: 'mean'; readonly holds?: string }
 }
 
 /** What a body rests on, and what hangs on it. */
-export type Support = 'hands' | 'forearms' | 'feet' | 'knees' | 'shoulders' | 'rear foot' | 'weight'
+export type Support = 'hands' | 'forearms' | 'feet' | 'knees' | 'shoulders' | 'rear foot' | 'weight' | 'belt' | 'band'
 
 /** A thing drawn around the body, to the same scale. A seat is a box the hips touch, a drop the edge the feet fall from, a flight how high they were. */
 export type Prop =
   | { readonly kind: 'ground'; readonly y: number }
-  | { readonly kind: 'surface' | 'bar' | 'seat' | 'mat' | 'block' | 'drop' | 'flight' | 'rear surface'; readonly at: Point }
-  | { readonly kind: 'strap'; readonly from: Point; readonly to: Point }
+  | { readonly kind: 'surface' | 'bar' | 'seat' | 'mat' | 'block' | 'drop' | 'flight' | 'rear surface' | 'high bar' | 'rails'; readonly at: Point }
+  | { readonly kind: 'strap' | 'band'; readonly from: Point; readonly to: Point }
   | { readonly kind: 'mass'; readonly at: Point; readonly radius_m: number }
 
 /** A named result beside the load: its name is a phrase a page can print before the number. */

@@ -12,7 +12,13 @@ import { angleOpposite, between, length, minus, plus, point, times, turned, turn
 /** One leg from the ground to the hip. */
 export type Leg = Readonly<Record<'heel' | 'ball' | 'toe' | 'ankle' | 'knee' | 'hip', Point>>
 /** A whole body on two legs, of which `other` may be the same as `leg`. */
-export type Standing = Readonly<Record<'shoulder' | 'head' | 'elbow' | 'wrist' | 'hand', Point>> & { readonly leg: Leg; readonly other: Leg; readonly carried: Lump }
+export type Standing = Readonly<Record<'shoulder' | 'head' | 'elbow' | 'wrist' | 'hand', Point>> & {
+  readonly leg: Leg
+  readonly other: Leg
+  readonly carried: Lump
+  /** The other arm, where it is not beside the working one. */
+  readonly free?: Readonly<Record<'elbow' | 'wrist' | 'hand', Point>>
+}
 
 /** What the arms do: reach level ahead, hang, fold at the breastbone, or reach to a place. */
 export type Arms = 'ahead' | 'hang' | 'chest' | { readonly to: Point }
@@ -111,8 +117,10 @@ const legLumps = (body: Body, { heel, toe, ankle, knee, hip }: Leg): Lump[] => [
 ]
 
 /** The middle of all masses, what is held among them. */
-export function centreOf(body: Body, { leg, other, shoulder, head, elbow, wrist, hand, carried }: Standing): Point {
-  const lumps = [...legLumps(body, leg), ...legLumps(body, other), ...trunkLumps(body, { ...leg, shoulder, head }, carried), ...armLumps(body, shoulder, elbow, wrist, hand)]
+export function centreOf(body: Body, { leg, other, shoulder, head, elbow, wrist, hand, carried, free }: Standing): Point {
+  const arms = armLumps(body, shoulder, elbow, wrist, hand)
+  const apart = free && [...arms, ...armLumps(body, shoulder, free.elbow, free.wrist, free.hand)].map(({ mass, at }) => ({ mass: mass / 2, at }))
+  const lumps = [...legLumps(body, leg), ...legLumps(body, other), ...trunkLumps(body, { ...leg, shoulder, head }, carried), ...(apart ?? arms)]
   const mass = lumps.reduce((sum, lump) => sum + lump.mass, 0)
   return times(lumps.reduce((sum, lump) => plus(sum, times(lump.at, lump.mass)), point(0, 0)), 1 / mass)
 }

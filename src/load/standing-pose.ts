@@ -31,13 +31,14 @@ const legJoints = ({ heel, ball, toe, ankle, knee, hip }: Leg): Joints => ({ hee
 
 /** A standing body and what is around it as a pose in metres. */
 export function standingPose(body: Standing, stature_m: number, { name, forces, props = [], mass, chosen, force_is }: Around): Pose {
-  const { leg, other, shoulder, head, elbow, wrist, hand, carried } = body
+  const { leg, other, shoulder, head, elbow, wrist, hand, carried, free } = body
   const up = minus(shoulder, leg.hip)
   const held = mass && massProp(times(carried.at, stature_m), mass)
   return {
     name,
     joints: scaled({ ...legJoints(leg), shoulder, head, elbow, wrist, hand }, stature_m),
     ...(other === leg ? {} : { other_leg: scaled(legJoints(other), stature_m) }),
+    ...(free ? { other_arm: scaled({ shoulder, ...free }, stature_m) } : {}),
     props: [{ kind: 'ground', y: 0 }, ...props, ...(held ? [held] : [])],
     forces: forces.map(({ on, at, share }) => ({ on, at: on === 'weight' && held ? held.at : times(at, stature_m), per_weight: point(0, share) })),
     standing: { knee_deg: degrees(kneeOf(leg)), trunk_deg: degrees(Math.atan2(up.x, up.y)), ...(chosen === undefined ? {} : { chosen }), ...(force_is ? { force_is } : {}) },

@@ -147,6 +147,10 @@ export function bodyOutlines(joints: Joints, grasp: Grasp): Outline[] {
   return [...body.map((d) => ({ of: 'body', d }) as const), ...arm.map((d) => ({ of: 'arm', d }) as const)]
 }
 
+/** The other arm, drawn behind the body. */
+export const otherArmOutlines = ({ shoulder, elbow, wrist, ...arm }: Joints, side: 1 | -1): Outline[] =>
+  [...limb(shoulder, elbow, UPPER_ARM, side), ...limb(elbow, wrist, FOREARM, side), ...hand({ ...arm, elbow, wrist } as Joints, 'closed', side)].map((d) => ({ of: 'far', d }))
+
 const limb = (from: Point | undefined, to: Point | undefined, girth: Girth, side: 1 | -1): string[] => (from && to ? [capsule(from, to, girth, side)] : [])
 
 const legOf = (joints: Joints, side: 1 | -1): string[] => [...foot(joints, side), ...limb(joints.knee, joints.ankle, SHANK, side), ...limb(joints.hip, joints.knee, THIGH, side)]

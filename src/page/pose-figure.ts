@@ -7,10 +7,13 @@ import type { Pose } from '../load/model.ts'
 import { html, joined, say, type Html, type Part } from './html.ts'
 import { bodyMarks, leaningFacts, leaningMarks } from './pose-leaning.ts'
 import { lyingBody, lyingFacts, lyingMarks } from './pose-lying.ts'
-import { drawn, frameOf, MARGIN, type Mark } from './pose-marks.ts'
+import { BELOW_GROUND, drawn, frameOf, MARGIN, type Mark } from './pose-marks.ts'
 import { standingBody, standingFacts, standingMarks } from './pose-standing.ts'
 import { ENGLISH, type Tongue } from './tongue.ts'
 import { spoken } from './written.ts'
+
+/** Room under the ground: none is needed for forces where a bar holds the body. */
+const below = (poses: readonly Pose[]): number => (poses.every(({ standing }) => standing?.holds !== undefined) ? MARGIN : BELOW_GROUND)
 
 /** Everything of a pose in the order it is painted, labels last. */
 function marksOf(pose: Pose): Mark[] {
@@ -26,7 +29,7 @@ function marksOf(pose: Pose): Mark[] {
  */
 export function poseFigure(pose: Pose, title: string): Html {
   const marks = marksOf(pose)
-  return drawn(marks, frameOf(marks), title)
+  return drawn(marks, frameOf(marks, below([pose])), title)
 }
 
 const NAMES = { start: 'Start', end: 'End', hold: 'Hold', lowest: 'Lowest point', 'touch-down': 'Touch-down' } as const
@@ -49,7 +52,7 @@ export const poseInWords = (pose: Pose): string => spoken(poseSays(pose), ENGLIS
 export function poseFigures(poses: readonly Pose[], ladderTitle: string, rungTitle: string): Html {
   const marks = poses.map(marksOf)
   return html`${(tongue: Tongue) => {
-    const frame = frameOf(marks.flat(), undefined, tongue)
+    const frame = frameOf(marks.flat(), below(poses), tongue)
     return poses.map(
       (pose, index) => html`<figure class="pose">${drawn(marks[index] ?? [], frame, say`${ladderTitle}, ${rungTitle}: ${pose.name}`)}<figcaption>${poseSays(pose)}</figcaption></figure>
 `,

@@ -15,7 +15,7 @@ const PX_PER_M = 120
 /** Centimetres of arrow for a force of one body weight, on every figure. */
 export const CM_PER_WEIGHT = 50
 /** Room under the ground for the forces, so that the ground lies at one height in a row of figures. */
-const BELOW_GROUND = 66
+export const BELOW_GROUND = 66
 export const MARGIN = 6
 /** A height that rounds to no centimetre is the ground. */
 export const LOWEST_CM = 0.5
@@ -83,6 +83,9 @@ export function arrow(tail: Point, tip: Point): Mark[] {
   const wing = times(point(-way.y, way.x), ARROWHEAD / 2.2)
   return [line('pose-force', tail, neck), path('pose-tip', `M${written(tip)}L${written(plus(neck, wing))}L${written(minus(neck, wing))}Z`, [tip])]
 }
+
+/** An arrow that lies over the body, set off from it. */
+export const haloed = (tail: Point, tip: Point): Mark[] => [line('pose-halo', tail, tip), ...arrow(tail, tip)]
 
 /** A height as a dimension line from the ground, with its figure beside it. */
 export function height(x: number, high: number, side: 'left' | 'right'): Mark[] {

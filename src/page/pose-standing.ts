@@ -3,9 +3,10 @@ import { rounded } from '../quantity/figure.ts'
 import type { Point, Pose, Prop } from '../load/model.ts'
 import { length, minus, plus, point, times, unit } from '../load/vector.ts'
 import { amount, say, type Words } from './html.ts'
-import { bodyOutlines, frontSide, otherLegOutlines, tenth, written } from './pose-body.ts'
+import { bodyOutlines, frontSide, otherArmOutlines, otherLegOutlines, tenth, written, type Joints } from './pose-body.ts'
+import { heldSays, heldUp, hungBefore, hungBehind, isHeldUp } from './pose-hanging.ts'
 import { given, ground, high, MARKED } from './pose-leaning.ts'
-import { arrow, cm, CM_PER_WEIGHT, disc, felt, fromUpright, height, jointsOf, label, line, LOWEST_CM, path, pushed, type Mark } from './pose-marks.ts'
+import { haloed, cm, CM_PER_WEIGHT, disc, felt, fromUpright, height, jointsOf, label, line, LOWEST_CM, path, pushed, type Mark } from './pose-marks.ts'
 
 /** From this knee angle on a leg counts as straight, and below this lean a trunk as upright. Units deg. */
 const STRAIGHT_DEG = 165
@@ -24,7 +25,7 @@ function factsOf(pose: Pose): Facts {
   const { knee_deg = 180, trunk_deg = 0 } = pose.standing ?? {}
   return {
     knee_deg: knee_deg < STRAIGHT_DEG ? Number(rounded(knee_deg, 'deg')) : undefined,
-    trunk_deg: Math.abs(trunk_deg) >= UPRIGHT_DEG ? Number(rounded(trunk_deg, 'deg')) : undefined,
+    trunk_deg: Math.abs(trunk_deg) >= UPRIGHT_DEG ? Math.sign(trunk_deg) * Number(rounded(Math.abs(trunk_deg), 'deg')) : undefined,
     percent: felt(pose).map((force) => ({ of: force, share: length(force.per_weight) * 100, words: amount(length(force.per_weight) * 100, '%') })),
   }
 }
@@ -47,11 +48,11 @@ const flight = (prop: Prop): Mark[] => (prop.kind === 'flight' ? [line('pose-gui
 export function standingBody(pose: Pose): Mark[] {
   const joints = jointsOf(pose)
   const side = frontSide(joints)
-  const other = pose.other_leg ? Object.fromEntries(Object.entries(pose.other_leg).map(([name, at]) => [name, cm(at)])) : {}
-  const outlines = [...otherLegOutlines(other, side), ...bodyOutlines(joints, 'closed')].map(({ of, d }): Mark => path(`pose-${of}`, d))
-  const round = [...Object.values(joints), ...Object.values(other)].flatMap((at) => [plus(at, point(13, 13)), minus(at, point(13, at.y < 13 ? at.y : 13))])
+  const [other, arm] = [pose.other_leg, pose.other_arm].map((limb) => Object.fromEntries(Object.entries(limb ?? {}).map(([name, at]) => [name, cm(at)]))) as [Joints, Joints]
+  const outlines = [...otherLegOutlines(other, side), ...otherArmOutlines(arm, side), ...bodyOutlines(joints, 'closed')].map(({ of, d }): Mark => path(`pose-${of}`, d))
+  const round = [...Object.values(joints), ...Object.values(other), ...Object.values(arm)].flatMap((at) => [plus(at, point(13, 13)), minus(at, point(13, at.y < 13 ? at.y : 13))])
   const dots = MARKED.flatMap((name) => (joints[name] ? [disc('pose-joint', joints[name], name === 'head' ? 1.2 : 1.5)] : []))
-  return [...pose.props.flatMap(box), ...pose.props.flatMap(flight), ...outlines, { svg: '', reach: round }, ...pose.props.flatMap(mass), ...pose.props.flatMap(ground), ...dots]
+  return [...pose.props.flatMap(box), ...pose.props.flatMap(flight), ...pose.props.flatMap(hungBehind), ...outlines, { svg: '', reach: round }, ...pose.props.flatMap(hungBefore), ...pose.props.flatMap(mass), ...pose.props.flatMap(ground), ...dots]
 }
 
 /** The angle of the knee, in its hollow. */
@@ -66,11 +67,12 @@ function knee(pose: Pose, { knee_deg }: Facts): Mark[] {
 
 function trunk(pose: Pose, { trunk_deg }: Facts): Mark[] {
   const { hip, shoulder } = jointsOf(pose)
-  return trunk_deg === undefined || !hip || !shoulder ? [] : fromUpright(hip, unit(minus(shoulder, hip)), amount(trunk_deg, 'deg'))
+  return trunk_deg === undefined || !hip || !shoulder ? [] : fromUpright(hip, unit(minus(shoulder, hip)), amount(Math.abs(trunk_deg), 'deg'))
 }
 
 /** Heights that are drawn and said: of boxes, of a fall, and of the hands where they take a weight from below. */
-function highs({ name, props, joints: { hand } }: Pose): { readonly at: Point; readonly side: 'left' | 'right'; readonly says: Words }[] {
+function highs({ name, props, standing, joints: { hand } }: Pose): { readonly at: Point; readonly side: 'left' | 'right'; readonly says: Words }[] {
+  if (standing?.holds !== undefined) return [] // the heights of bars and of what the feet stand on are chosen
   const named = { surface: 'working foot', block: 'the weight begins on a block', seat: name === 'lowest' ? 'hips touch a box' : 'top of the box behind', 'rear surface': 'rear foot', drop: 'fallen from a box', flight: 'fallen from' } as const
   const boxes = props.flatMap((prop) => {
     if (!('at' in prop) || !(prop.kind in named) || prop.at.y * 100 < LOWEST_CM) return []
@@ -98,11 +100,11 @@ function heights(pose: Pose, things: readonly Mark[]): Mark[] {
 /** The pull of a weight, its figure clear of the ball. */
 function hung({ at, per_weight }: Pose['forces'][number], words: Words): Mark[] {
   const from = cm(at)
-  return [...arrow(from, plus(from, times(per_weight, CM_PER_WEIGHT))), label(words, plus(from, point(13, from.y < 12 ? 6 : 0)), 'start')]
+  return [...haloed(from, plus(from, times(per_weight, CM_PER_WEIGHT))), label(words, plus(from, point(13, from.y < 12 ? 6 : 0)), 'start')]
 }
 
-function forces({ percent }: Facts): Mark[] {
-  return percent.flatMap(({ of, words }) => (of.on === 'weight' ? hung(of, words) : pushed(of, words)))
+function forces({ percent }: Facts, pose: Pose): Mark[] {
+  return percent.flatMap(({ of, words }) => (of.on === 'weight' ? hung(of, words) : isHeldUp(of, pose) ? heldUp(of, words) : pushed(of, words)))
 }
 
 /** Everything of a standing pose. */
@@ -110,7 +112,7 @@ export function standingMarks(pose: Pose): Mark[] {
   const facts = factsOf(pose)
   const things = standingBody(pose)
   const angles = [...trunk(pose, facts), ...knee(pose, facts)]
-  const pushes = forces(facts)
+  const pushes = forces(facts, pose)
   return [...things, ...angles, ...heights(pose, [...things, ...pushes]), ...pushes]
 }
 
@@ -120,13 +122,16 @@ export function standingFacts(pose: Pose): Words[][] {
   const split = percent.some(({ of }) => of.on === 'rear foot')
   const limb = (on: string): string => (on === 'rear foot' ? 'the rear foot' : split ? 'the front foot' : pose.other_leg ? 'the foot' : 'the feet')
   const place = given<Words>([
+    pose.standing?.holds,
     knee_deg === undefined ? 'knee nearly straight' : say`knee at ${amount(knee_deg, 'deg')}`,
-    trunk_deg === undefined ? 'trunk upright' : say`trunk leaning ${amount(trunk_deg, 'deg')} from upright`,
+    trunk_deg === undefined ? 'trunk upright' : trunk_deg < 0 ? say`trunk leaning back ${amount(-trunk_deg, 'deg')} from upright` : say`trunk leaning ${amount(trunk_deg, 'deg')} from upright`,
     ...highs(pose).map(({ says }) => says),
-    pose.name === 'lowest' && pose.props.some(({ kind }) => kind === 'mat') ? 'rear knee on a mat' : undefined,
+    pose.name === 'lowest' && pose.props.some(({ kind }) => kind === 'mat') ? (pose.standing?.holds === undefined ? 'rear knee on a mat' : 'knees at the mats') : undefined,
   ])
   const mean = pose.standing?.force_is === 'mean'
   const carried = percent.map(({ of, share }): Words => {
+    const held = heldSays(of, pose)
+    if (held) return held
     const weight = amount(share, '% of body weight')
     if (of.on === 'weight') return say`the weight pulls with ${weight}`
     return mean ? say`mean force on ${limb(of.on)} ${weight}` : say`force on ${limb(of.on)} ${weight}`

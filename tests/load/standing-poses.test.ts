@@ -2,6 +2,7 @@ import assert from 'node:assert/strict'
 import { test } from 'vitest'
 import { legPressOfBody } from '../../src/load/leg-press-of-body.ts'
 import { landing } from '../../src/load/landing.ts'
+import { assisted } from '../../src/load/assisted.ts'
 import { askDrawn } from '../../src/load/drawn.ts'
 import { ask, type Inputs, type Joints, type Load, type LoadModel, type Point, type Pose } from '../../src/load/model.ts'
 import { oneRepMax } from '../../src/load/one-rep-max.ts'
@@ -17,6 +18,9 @@ const asked = (model: LoadModel, inputs: Inputs): Load => {
 const leg = legPressOfBody as unknown as LoadModel
 const fall = landing as unknown as LoadModel
 const lift = oneRepMax as unknown as LoadModel
+const hang = assisted as unknown as LoadModel
+/** A band that pulls 400 N at the start of a pull-up and 200 N at its end. */
+const BAND = { band_points: [[20, 100], [50, 200], [80, 300], [110, 400]], stretch_start_cm: 110, stretch_end_cm: 50 } as const
 const posesOf = (model: LoadModel, inputs: Inputs): readonly Pose[] => {
   const { poses, assumes } = asked(model, inputs)
   assert.ok(poses.length > 0, assumes.join(' '))
@@ -46,6 +50,16 @@ const drawn: readonly (readonly [LoadModel, Inputs])[] = [
   [lift, { load_kg: 6, lift: 'one-leg floor lift', block_cm: 15 }],
   [lift, { load_kg: 18, lift: 'overhead press' }],
   [lift, { load_kg: 24, lift: 'carry' }],
+  [hang, { exercise: 'hang' }],
+  [hang, { exercise: 'hang', top: 'chest', added_mass_percent: 10 }],
+  [hang, { exercise: 'hang', counterweight_percent: 60 }],
+  [hang, { exercise: 'hang', ...BAND }],
+  ...[70, 45, 30].map((counterweight_percent) => [hang, { exercise: 'hang', does: 'hold', help_from: 'feet', counterweight_percent }] as const),
+  [hang, { exercise: 'grip', does: 'hold', help_from: 'toes', counterweight_percent: 15 }],
+  [hang, { exercise: 'hang', does: 'hold', help_from: 'feet', counterweight_percent: 40, working_side_percent: 100 }],
+  [hang, { exercise: 'dip' }],
+  [hang, { exercise: 'dip', counterweight_percent: 33 }],
+  [hang, { exercise: 'dip', added_mass_percent: 20 }],
 ]
 
 const at = (joints: Joints, name: keyof Joints): Point => joints[name] ?? assert.fail(`${name} is not given`)
@@ -58,16 +72,21 @@ const legWeights = (joints: Joints): Weighed => [
   { mass: men.foot[0] / 100, at: along(at(joints, 'heel'), at(joints, 'toe'), men.foot[2]) },
 ]
 
+const armWeights = (joints: Joints): Weighed => [
+  { mass: men.upper_arm[0] / 100, at: along(at(joints, 'shoulder'), at(joints, 'elbow'), men.upper_arm[2]) },
+  { mass: men.forearm[0] / 100, at: along(at(joints, 'elbow'), at(joints, 'wrist'), men.forearm[2]) },
+  { mass: men.hand[0] / 100, at: at(joints, 'hand') },
+]
+
 /** The masses of the second copy of the tables on the joints as drawn, what is held among them. */
-function weights({ joints, other_leg, forces }: Pose): Weighed {
+function weights({ joints, other_leg, other_arm, forces }: Pose): Weighed {
   return [
     ...legWeights(joints),
     ...legWeights(other_leg ?? joints),
     { mass: men.trunk[0] / 100, at: along(at(joints, 'shoulder'), at(joints, 'hip'), men.trunk[2]) },
     { mass: men.head[0] / 100, at: at(joints, 'head') },
-    { mass: (2 * men.upper_arm[0]) / 100, at: along(at(joints, 'shoulder'), at(joints, 'elbow'), men.upper_arm[2]) },
-    { mass: (2 * men.forearm[0]) / 100, at: along(at(joints, 'elbow'), at(joints, 'wrist'), men.forearm[2]) },
-    { mass: (2 * men.hand[0]) / 100, at: at(joints, 'hand') },
+    ...armWeights(joints),
+    ...armWeights(other_arm ?? joints),
     ...forces.filter(({ on }) => on === 'weight').map(({ at: place, per_weight }) => ({ mass: -per_weight.y, at: place })),
   ]
 }
@@ -94,14 +113,16 @@ for (const [model, inputs] of drawn) {
   test(`${name}: limbs are as long as the table has them, on both legs`, () => {
     const metres = (mm: number): number => (mm / men.stature_mm) * ATHLETE.stature_m
     const long = (joints: Joints, a: keyof Joints, b: keyof Joints): number => Math.hypot(at(joints, a).x - at(joints, b).x, at(joints, a).y - at(joints, b).y)
-    for (const { joints, other_leg } of posesOf(model, inputs)) {
+    for (const { joints, other_leg, other_arm } of posesOf(model, inputs)) {
       for (const one of [joints, other_leg ?? joints]) {
         near(long(one, 'hip', 'knee'), metres(men.thigh[1]), 1e-9)
         near(long(one, 'knee', 'ankle'), metres(men.shank[1]), 1e-9)
         near(long(one, 'heel', 'toe'), metres(men.foot[1]), 1e-9)
       }
-      near(long(joints, 'shoulder', 'elbow'), metres(men.upper_arm[1]), 1e-9)
-      near(long(joints, 'elbow', 'wrist'), metres(men.forearm[1]), 1e-9)
+      for (const arm of [joints, other_arm ?? joints]) {
+        near(long(arm, 'shoulder', 'elbow'), metres(men.upper_arm[1]), 1e-9)
+        near(long(arm, 'elbow', 'wrist'), metres(men.forearm[1]), 1e-9)
+      }
       near(long(joints, 'hip', 'shoulder'), metres(men.trunk[1]), 1e-9)
     }
   })
@@ -114,6 +135,40 @@ for (const [model, inputs] of drawn) {
     }
   })
 }
+
+test('a hang shows at the hands what the scale under the feet leaves, by hand: 100 − 45 = 55 %, 100 + 10 − 0 = 110 %', () => {
+  const on = (inputs: Inputs, which: number): Record<string, number> => Object.fromEntries((posesOf(hang, inputs)[which]?.forces ?? []).map((force) => [force.on, force.per_weight.y]))
+  const held = on({ exercise: 'hang', does: 'hold', help_from: 'feet', counterweight_percent: 45 }, 0)
+  near(held.hands ?? 0, 0.55, 1e-12)
+  near(held.feet ?? 0, 0.45, 1e-12)
+  near(on({ exercise: 'hang', added_mass_percent: 10 }, 1).hands ?? 0, 1.1, 1e-12)
+  near(on({ exercise: 'dip', counterweight_percent: 33 }, 1).belt ?? 0, 0.33, 1e-12)
+})
+
+test('a band lends more at the start than at the end, by hand: its points lie on a line, 400 and 200 N over 67.45 kg × 9.80665', () => {
+  const [start, end] = posesOf(hang, { exercise: 'hang', ...BAND }).map(({ forces }) => forces.find(({ on }) => on === 'band')?.per_weight.y ?? 0)
+  near(start ?? 0, 400 / (67.45 * 9.80665), 1e-4)
+  near(end ?? 0, 200 / (67.45 * 9.80665), 1e-4)
+})
+
+test('at the end of a pull-up the chin is over the bar, or the upper breastbone at it; at the lowest point of a dip the upper arms are level', () => {
+  const end = (inputs: Inputs): Joints => posesOf(hang, inputs)[1]?.joints ?? {}
+  const chin = end({ exercise: 'hang' })
+  const over = 0.012 * ATHLETE.stature_m
+  near(at(chin, 'head').y - 0.057 * ATHLETE.stature_m - at(chin, 'hand').y, over, 1e-9)
+  const chest = end({ exercise: 'hang', top: 'chest' })
+  assert.ok(at(chest, 'shoulder').y > at(chest, 'hand').y && at(chest, 'hand').y > at(chest, 'hip').y)
+  const dip = end({ exercise: 'dip' })
+  near(at(dip, 'elbow').y, at(dip, 'shoulder').y, 1e-9)
+  near(at(dip, 'elbow').x, at(dip, 'hand').x, 1e-9)
+})
+
+test('one hand hangs while the other waits just below the bar', () => {
+  const [pose] = posesOf(hang, { exercise: 'hang', does: 'hold', counterweight_percent: 50, help_from: 'feet', working_side_percent: 100 })
+  const free = at(pose?.other_arm ?? {}, 'hand')
+  const bar = at(pose?.joints ?? {}, 'hand')
+  assert.ok(free.y < bar.y && bar.y - free.y < 0.1)
+})
 
 test('the middle of the body sinks by the travel of a landing', () => {
   for (const travel_cm of [15, 25, 40]) {
@@ -152,6 +207,12 @@ for (const [model, inputs, missing] of [
   [leg, { stance: 'one leg', rear_foot_height_cm: 30 }, 'rear_foot_height_cm is given, but the stance is one leg, not split'],
   [leg, { stance: 'two legs', rise: 'heels', seat_height_cm: 45 }, 'seat_height_cm is given, but the heels rise and the knees stay straight'],
   [leg, { stance: 'two legs', added_mass_at: 'back' }, 'added_mass_at is given, but no mass is added'],
+  [hang, { exercise: 'dip', top: 'chin' }, 'top is given, but the exercise is dip'],
+  [hang, { exercise: 'dip', does: 'hold' }, 'does is given, but the exercise is dip'],
+  [hang, { exercise: 'dip', counterweight_percent: 20, help_from: 'feet' }, 'help_from is feet, but the exercise is dip'],
+  [hang, { exercise: 'hang', does: 'hold', top: 'chin' }, 'top is given, but the hang is only held'],
+  [hang, { exercise: 'hang', does: 'hold', help_from: 'feet' }, 'help_from is given, but no counterweight_percent'],
+  [hang, { exercise: 'hang', counterweight_percent: 20, help_from: 'toes' }, 'help_from is toes, but the hang is pulled up'],
 ] as const) {
   test(`says: ${missing}`, () => assert.deepEqual(ask(model, inputs, ATHLETE), { missing }))
 }
@@ -162,6 +223,7 @@ for (const [model, inputs, why] of [
   [leg, { stance: 'two legs', seat_height_cm: 90 }, 'No picture: the body cannot balance at that depth.'],
   [fall, { drop_height_cm: 30, slope_deg: 10 }, 'No picture: a landing on a slope is not drawn.'],
   [fall, { drop_height_cm: 30, travel_cm: 80 }, 'No picture: the legs cannot sink so far in balance.'],
+  [hang, { exercise: 'dip', ...BAND }, 'No picture: a band under a dip is not drawn.'],
   [lift, { percent_1rm: 70, lift: 'floor lift' }, 'No picture: the mass is not known in kilograms.'],
   [lift, { load_kg: 12, lift: 'floor lift', block_cm: 80 }, 'No picture: the body cannot balance with its hands at that height.'],
 ] as const) {

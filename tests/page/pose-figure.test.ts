@@ -210,6 +210,16 @@ test('a squat says its angles, its box and the force on its feet; a split squat 
   assert.equal(words('landing/drop-40, touch-down'), 'Touch-down: knee at 160°, trunk leaning 13° from upright, fallen from a box 40 cm above the ground. The bend of knees and ankles at touch-down is chosen for the drawing.')
 })
 
+test('a hang says what hands and feet hold, a pull-up what the band carries, a dip how far the trunk leans, and each what of it is chosen', () => {
+  const words = (name: string): string => poseInWords(all.find((drawn) => drawn.name === name)?.pose ?? assert.fail(name))
+  assert.equal(words('grip-hang/feet-45, hold'), 'Hold: hanging on straight arms, knee at 110°, trunk upright; force on both hands 55 % of body weight, force on the feet 45 % of body weight. The height of the bar and the bend of the knees are chosen for the drawing.')
+  assert.match(words('grip-hang/one-hand-50, hold'), /; force on the hand 50 % of body weight, force on the feet 50 % of body weight\. /)
+  assert.match(words('pull-up/band-broad, start'), /^Start: hanging on straight arms, .*; force on both hands 41 % of body weight, the band carries 59 % of body weight\. The height of the bar is chosen for the drawing\.$/)
+  assert.match(words('pull-up/counter-20, end'), /^End: chin over the bar, knee nearly straight, trunk leaning back 14° from upright; .*, the counterweight carries 20 % of body weight\. /)
+  assert.match(words('pull-up/chest-high, end'), /^End: upper breastbone at the bar, /)
+  assert.match(words('dip/added-10, lowest'), /^Lowest point: on two bars, upper arms level, .*, knees at the mats; force on both hands 110 % of body weight, the weight pulls with 10 % of body weight\. The height of the bars and the line of the legs are chosen for the drawing\.$/)
+})
+
 test('a side plank says that it is seen from the front, and what one forearm and the side of one foot carry', () => {
   const words = (name: string): string => poseInWords(all.find((drawn) => drawn.name === `side-plank/${name}, hold`)?.pose ?? assert.fail(name))
   assert.equal(words('stacked'), 'Hold: on the side, seen from the front, 10° from level, one forearm on the ground, the side of the lower foot on the ground, legs together; force on the forearm 70 % of body weight, force on the lower foot 30 % of body weight.')
