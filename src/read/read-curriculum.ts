@@ -1,6 +1,6 @@
 import type { Curriculum, Ladder, Layer, Page, SourceFile } from '../ladder/curriculum.ts'
 import { digestOfBytes } from '../ladder/digest.ts'
-import { compareText, inOrder, placeOf, type Finding } from '../ladder/finding.ts'
+import { compareText, inOrder, placeOf, type Finding, type Place } from '../ladder/finding.ts'
 import { handbookSchema, type Handbook } from '../ladder/schema.ts'
 import { amended } from './amend.ts'
 import { nearest } from './nearest.ts'
@@ -50,10 +50,7 @@ export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = ne
     addPages(read, pages, findings)
   }
   if (!handbook) return { findings: [atTop(HANDBOOK_FILE, 'handbook-is-there', 'There is no workspace here.')] }
-  for (const page of pages.values()) {
-    const twin = ladders.get(page.id)
-    if (twin) findings.push({ ...placeOf(page.places, []), rule: 'ids-are-unique', message: `The page "${page.id}" and the ladder "${twin.id}" would share one address. Rename the page's file.` })
-  }
+  findings.push(...sharedAddresses(handbook, ladders, pages))
   const value: Curriculum = {
     handbook,
     ...(logo === undefined ? {} : { logo }),
@@ -121,6 +118,21 @@ function addPages({ pages: files }: Files, pages: Map<string, Page>, findings: F
     own.set(page.id, page)
     pages.set(page.id, page)
   }
+}
+
+/** Ladders and pages that would stand at one address, or where the handbook stands in another language: some systems take large letters for small ones. */
+function sharedAddresses({ languages }: Handbook, ladders: ReadonlyMap<string, Ladder>, pages: ReadonlyMap<string, Page>): Finding[] {
+  const folders = new Map(languages.slice(1).map((language) => [language.toLowerCase(), language]))
+  const found = (at: Place, message: string): Finding => ({ ...at, rule: 'ids-are-unique', message })
+  const inFolder = ({ id }: Ladder | Page, what: string, at: Place, remedy: string): Finding[] => (folders.has(id) ? [found(at, `The ${what} "${id}" would stand where the handbook stands in the language ${folders.get(id)}. ${remedy}`)] : [])
+  return [
+    ...[...ladders.values()].flatMap((ladder) => inFolder(ladder, 'ladder', placeOf(ladder.places, ['id']), 'Give it another id.')),
+    ...[...pages.values()].flatMap((page) => {
+      const at = placeOf(page.places, [])
+      const twin = ladders.has(page.id) ? [found(at, `The page "${page.id}" and the ladder "${page.id}" would share one address. Rename the page's file.`)] : []
+      return [...twin, ...inFolder(page, 'page', at, 'Rename its file.')]
+    }),
+  ]
 }
 
 /** Adds a layer's ladders to those below it, then lays its amendments over them. */

@@ -29,6 +29,16 @@ test('a page and a ladder of one address are a finding on the page', () => {
   ])
 })
 
+test('a ladder or page called as another language of the handbook is a finding, whatever its letters; one called as the first is none', () => {
+  const named = (id: string): string => LADDER.replace('id: balance', `id: ${id}`)
+  const handbook = `${HANDBOOK}languages: [en, es, pt-BR]\n`
+  const told = found({ 'handbook.yaml': handbook, 'ladders/a.md': named('es'), 'ladders/b.md': named('en'), 'ladders/c.md': named('de'), 'content/pt-br.md': PAGE })
+  assert.deepEqual(told.filter((line) => line.endsWith('(ids-are-unique)')), [
+    'content/pt-br.md:2:1 The page "pt-br" would stand where the handbook stands in the language pt-BR. Rename its file. (ids-are-unique)',
+    'ladders/a.md:2:1 The ladder "es" would stand where the handbook stands in the language es. Give it another id. (ids-are-unique)',
+  ])
+})
+
 test('two pages of one address in one layer are a finding in the second', () => {
   assert.deepEqual(found({ 'content/on-water.md': PAGE, 'content/on/water.md': PAGE }), [
     'content/on/water.md:2:1 The page "on-water" is already there, in content/on-water.md. Rename one of the two files. (ids-are-unique)',
