@@ -4,7 +4,7 @@ import { said } from './said.ts'
 type Found = { readonly url: string; readonly excerpt: string; readonly meta: Readonly<Record<string, string>> }
 type Results = { readonly results: readonly { data(): Promise<Found> }[] }
 type Filters = Readonly<Record<string, Readonly<Record<string, number>>>>
-type Index = { options(wanted: { noWorker: boolean }): Promise<void>; init(): Promise<void>; filters(): Promise<Filters>; search(words: string | null, options: { filters: Record<string, string> }): Promise<Results> }
+type Index = { options(wanted: { noWorker: boolean }): Promise<void>; init(): Promise<void>; mergeIndex(folder: string): Promise<void>; filters(): Promise<Filters>; search(words: string | null, options: { filters: Record<string, string> }): Promise<Results> }
 
 /** Results shown at once. Chosen by us: two screens of a phone. */
 const MOST = 20
@@ -24,7 +24,7 @@ export function startSearch(page: Document, location: Location): void {
   const input = page.querySelector<HTMLInputElement>('#q')
   if (input) input.value = asked.get('q') ?? ''
   says.textContent = said('Searching …')
-  void opened(new URL('../pagefind/pagefind.js', location.href).href).then(
+  void opened(new URL('../pagefind/', location.href), Number(list.getAttribute('data-parts') ?? 1)).then(
     async (index) => {
       choose(parts, await index.filters(), asked, () => void answer(index, parts, asked, location))
       await answer(index, parts, asked, location)
@@ -34,10 +34,12 @@ export function startSearch(page: Document, location: Location): void {
   page.addEventListener('keydown', (event) => walk(event, parts))
 }
 
-async function opened(script: string): Promise<Index> {
-  const index = (await import(script)) as Index
+/** The index, with the parts of it that lie in folders of their own. */
+async function opened(folder: URL, parts: number): Promise<Index> {
+  const index = (await import(new URL('pagefind.js', folder).href)) as Index
   await index.options({ noWorker: true }) // it would start its worker by a string that no policy vouches for
   await index.init()
+  await Promise.all(Array.from({ length: parts - 1 }, (_, before) => index.mergeIndex(new URL(`part-${before + 1}/`, folder).pathname)))
   return index
 }
 

@@ -73,7 +73,7 @@ export function otherPages(curriculum: MeasuredCurriculum, { examples, editions,
     ...checkPages(examples),
     changesPage(curriculum, editions),
     ...cardPages(curriculum, pdfs),
-    searchPage(),
+    searchPage(curriculum.ladders.length),
     notFoundPage(),
   ]
 }

@@ -13,6 +13,7 @@ import { asIs, html, type Html } from './html.ts'
 import { pageParts } from '../read/parts.ts'
 import { untranslatedNote } from './in-original.ts'
 import { prose } from './prose.ts'
+import { searchParts } from './search-parts.ts'
 import type { SitePage } from './site-page.ts'
 
 /** The body in stretches of one language each. */
@@ -92,7 +93,8 @@ ${rows.length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-la
 }
 
 /** The search page: the script fills it; without one it says where to look instead. */
-export function searchPage(): SitePage {
+export function searchPage(ladders: number): SitePage {
+  const parts = searchParts(ladders)
   return {
     address: '/search/',
     title: 'Search',
@@ -100,7 +102,7 @@ export function searchPage(): SitePage {
     body: html`<h1>Search</h1>
 <p id="search-says" role="status">Searching needs scripts. Without them, every ladder is on the <a href="../">first page</a>.</p>
 <div id="search-filters"></div>
-<ol id="search-results" class="results"></ol>`,
+<ol id="search-results" class="results"${parts > 1 && html` data-parts="${parts}"`}></ol>`,
   }
 }
 

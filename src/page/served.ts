@@ -18,6 +18,8 @@ export const ASKED = 'no-cache'
 
 /** Folders, below the root or that of a language, in which every name changes with the content. */
 export const NAMED_BY_CONTENT = ['pagefind/fragment', 'pagefind/index', 'pictures'] as const
+/** The same below each further part of a search index. */
+const NAMED_IN_PARTS = ['fragment', 'index'] as const
 
 /** What a file is, by how its name ends. */
 export const TYPES: Readonly<Record<string, string>> = {
@@ -35,10 +37,10 @@ export const TYPES: Readonly<Record<string, string>> = {
 }
 
 /** Headers for static hosts that read a file of this form: a path, then indented headers. A host that adds both cache lifetimes up asks each time, which is slower and right. */
-export const headersFile = (folders: readonly string[]): string =>
+export const headersFile = (folders: readonly string[], parts = 1): string =>
   [
     `/*\n${[...ALWAYS, ['Cache-Control', ASKED]].map(([name, value]) => `  ${name}: ${value}\n`).join('')}`,
-    ...folders.flatMap((under) => NAMED_BY_CONTENT.map((folder) => `\n/${under}${folder}/*\n  Cache-Control: ${KEPT}\n`)),
+    ...folders.flatMap((under) => [...NAMED_BY_CONTENT, ...Array.from({ length: parts - 1 }, (_, before) => NAMED_IN_PARTS.map((kind) => `pagefind/part-${before + 1}/${kind}`)).flat()].map((folder) => `\n/${under}${folder}/*\n  Cache-Control: ${KEPT}\n`)),
   ].join('')
 
 /** A table for object storage, whose files carry their own headers: a pattern of names, a header and its value a line, between tabs; later lines win. */
@@ -47,7 +49,7 @@ export const objectStorageTable = (): string =>
     ['pattern', 'header', 'value'],
     ...ALWAYS.map(([name, value]) => ['*', name, value]),
     ['*', 'Cache-Control', ASKED],
-    ...NAMED_BY_CONTENT.flatMap((folder) => [folder, `*/${folder}`].map((place) => [`${place}/*`, 'Cache-Control', KEPT])),
+    ...[...NAMED_BY_CONTENT, ...NAMED_IN_PARTS.map((kind) => `pagefind/part-*/${kind}`)].flatMap((folder) => [folder, `*/${folder}`].map((place) => [`${place}/*`, 'Cache-Control', KEPT])),
     ['*', 'Content-Type', 'application/octet-stream'],
     ...Object.entries(TYPES).flatMap(([end, type]) => ['', '.gz', '.br'].map((packed) => [`*.${end}${packed}`, 'Content-Type', type])),
     ['*.gz', 'Content-Encoding', 'gzip'],

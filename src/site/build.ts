@@ -8,6 +8,7 @@ import { feed } from '../page/feed.ts'
 import { handbookPages, type WrittenPage } from '../page/handbook-pages.ts'
 import { raw, type Html } from '../page/html.ts'
 import { languagesOf, speechesOf, type Speech } from '../page/speech.ts'
+import { searchParts } from '../page/search-parts.ts'
 import { headersFile } from '../page/served.ts'
 import { siteMap, webManifest } from '../page/site-files.ts'
 import { diagramName, ladderDiagram } from '../page/ladder-diagram.ts'
@@ -76,7 +77,7 @@ async function writeWhole(made: readonly Made[], editions: readonly EditionChang
   const share = made[0] ? shareFiles(made[0].curriculum) : []
   for (const each of made) await filling.write(below(folder + each.under, [...(await pageFiles(each.pages)), ...(await besidePages(each, editions, share))]))
   const mapped = made.flatMap(({ tongue: { language }, curriculum: { handbook: { address } }, pages }) => (address === undefined ? [] : [{ language, root: address, pages }]))
-  await filling.write(below(folder, [{ name: '_headers', bytes: headersFile(made.map(({ under }) => under)) }, ...(mapped.length === 0 ? [] : [{ name: 'sitemap.xml', bytes: siteMap(mapped) }])]))
+  await filling.write(below(folder, [{ name: '_headers', bytes: headersFile(made.map(({ under }) => under), searchParts(made[0]?.curriculum.ladders.length ?? 0)) }, ...(mapped.length === 0 ? [] : [{ name: 'sitemap.xml', bytes: siteMap(mapped) }])]))
 }
 
 /** A page as a file, as it is served. */
@@ -124,7 +125,7 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
       await filling.write(pdfs)
     }
     const search = async (): Promise<void> => {
-      for (const each of made) await filling.write(below(each.under, await searchFiles(each.pages)))
+      for (const each of made) await filling.write(below(each.under, await searchFiles(each.pages, cache)))
     }
     await sideBySide([search, pages], (each) => each()) // the index is made by a process of its own
     const folders = made.map(({ under }) => under).filter((under) => under !== '')

@@ -39,6 +39,7 @@ ${ALWAYS.map(([name, value]) => `  ${name}: ${value}\n`).join('')}  Cache-Contro
   Cache-Control: public, max-age=31536000, immutable
 `,
   )
+  assert.ok(headersFile([''], 3).endsWith(['part-1/fragment', 'part-1/index', 'part-2/fragment', 'part-2/index'].map((place) => `\n/pagefind/${place}/*\n  Cache-Control: ${KEPT}\n`).join('')))
 })
 
 test('the table for object storage is the one the program would write', () => assert.equal(shipped('object-storage.tsv'), objectStorageTable()))
@@ -52,7 +53,7 @@ function tabled(name: string): Record<string, string> {
 
 test('by the table a packed page stays a page, a search fragment is kept, and a page is asked for', () => {
   assert.deepEqual([tabled('index.html.gz')['Content-Type'], tabled('index.html.gz')['Content-Encoding']], ['text/html; charset=utf-8', 'gzip'])
-  assert.deepEqual([tabled('es/pagefind/fragment/en_1.pf_fragment')['Cache-Control'], tabled('index.html')['Cache-Control']], [KEPT, ASKED])
+  assert.deepEqual([tabled('es/pagefind/fragment/en_1.pf_fragment')['Cache-Control'], tabled('pagefind/part-1/index/en_1.pf_index')['Cache-Control'], tabled('index.html')['Cache-Control']], [KEPT, KEPT, ASKED])
   for (const [name, value] of ALWAYS) assert.equal(tabled('a/b/index.html')[name], value)
 })
 

@@ -1,0 +1,43 @@
+import { readFile } from 'node:fs/promises'
+import { sideBySide } from './side-by-side.ts'
+
+/** A page as the indexer is given it. */
+export type Searched = { readonly sourcePath: string; readonly content: string }
+/** A file of an index. */
+export type IndexFile = { readonly name: string; readonly bytes: Uint8Array }
+
+/** The indexer is one process, for all that ask at the same time. */
+const running = { users: 0 }
+
+/** Does work that asks the indexer, and ends its process when nobody is left who does. */
+export async function withIndexer<Done>(work: () => Promise<Done>): Promise<Done> {
+  running.users += 1
+  try {
+    return await work()
+  } finally {
+    const { close } = await import('pagefind')
+    running.users -= 1
+    if (running.users === 0) await close()
+  }
+}
+
+/**
+ * The index of some pages.
+ *
+ * Throws  bug, when a page of ours cannot be indexed.
+ */
+export async function indexOf(pages: readonly Searched[]): Promise<IndexFile[]> {
+  const { createIndex } = await import('pagefind')
+  const { index, errors } = await createIndex({})
+  if (!index) throw new Error(`bug: no search index: ${errors.join('; ')}`)
+  await sideBySide(pages, async (page) => {
+    const added = await index.addHTMLFile(page)
+    if (added.errors.length > 0) throw new Error(`bug: ${page.sourcePath} cannot be indexed: ${added.errors.join('; ')}`)
+  }) // they are taken in the order in which they were sent
+  const { files } = await index.getFiles()
+  await index.deleteIndex()
+  return files.map(({ path, content }) => ({ name: path, bytes: content }))
+}
+
+/** What decides the bytes of an index beside the pages: the indexer, by its version. */
+export const indexerVersion = (): Promise<string> => readFile(new URL('../package.json', import.meta.resolve('pagefind')), 'utf8')

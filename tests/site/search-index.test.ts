@@ -1,0 +1,84 @@
+import assert from 'node:assert/strict'
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import path from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { createIndex } from 'pagefind'
+import { afterEach, test, vi } from 'vitest'
+import { searchParts } from '../../src/page/search-parts.ts'
+import { cacheIn } from '../../src/site/cache.ts'
+import * as indexer from '../../src/site/indexer.ts'
+import { filesBelow } from '../../src/site/manifest.ts'
+import { fileOf } from '../../src/site/plugin.ts'
+import { searchFiles } from '../../src/site/search-index.ts'
+import type { SiteFile } from '../../src/site/site-file.ts'
+import { builtDemo, scratch } from './demo.ts'
+
+const folder = await scratch()
+const demo = await builtDemo()
+
+/** Pages of the demo in English as they were written; a sixth of its ladders, so that the index is soon made. */
+const pages = (await filesBelow(demo))
+  .filter((file) => /^([a-f][a-z-]*\/([a-z0-9-]+\/)?|index|search\/)(index)?(\.html)?$/.test(file) && file.endsWith('.html') && !/^(cards|checks|editions|es)\//.test(file))
+  .map((file) => ({ address: (file.endsWith('index.html') ? `/${file.slice(0, -'index.html'.length)}` : `/${file}`) as `/${string}`, html: readFileSync(path.join(demo, file), 'utf8') }))
+const inParts = (parts: number) => pages.map(({ address, html }) => ({ address, html: address === '/search/' ? html.replace('id="search-results"', `id="search-results" data-parts="${parts}"`) : html }))
+
+const bytesOf = (files: readonly SiteFile[]): [string, string][] => files.map(({ name, bytes }): [string, string] => [name, Buffer.from(bytes).toString('base64')]).toSorted(([a], [b]) => (a < b ? -1 : 1))
+
+type Index = { init(): Promise<void>; mergeIndex(place: string): Promise<void>; filters(): Promise<Record<string, Record<string, number>>>; search(words: string | null, options: object): Promise<{ results: { data(): Promise<{ url: string; excerpt: string; meta: Record<string, string>; anchors: unknown[] }> }[] }> }
+
+/** The index as the search page opens it, with a disk for a network. */
+async function opened(name: string, parts: number): Promise<Index> {
+  const place = path.join(folder, name)
+  for (const { name: file, bytes } of await searchFiles(inParts(parts))) {
+    mkdirSync(path.dirname(path.join(place, file)), { recursive: true })
+    writeFileSync(path.join(place, file), bytes)
+  }
+  vi.stubGlobal('fetch', async (address: string) => new Response(readFileSync(String(address).replace(/\?.*/, ''))))
+  const { createInstance } = (await import(pathToFileURL(path.join(place, 'pagefind/pagefind.js')).href)) as { createInstance(options: object): Index }
+  const index = createInstance({ basePath: `${place}/pagefind/`, noWorker: true, language: 'en' })
+  await index.init()
+  for (let part = 1; part < parts; part += 1) await index.mergeIndex(`${place}/pagefind/part-${part}/`)
+  return index
+}
+afterEach(() => void vi.unstubAllGlobals())
+
+test('an index of what is searched has the bytes of an index of whole pages', { timeout: 120_000 }, async () => {
+  assert.ok(pages.length > 40, `${pages.length} pages`)
+  const whole = await indexer.withIndexer(async () => {
+    const { index } = await createIndex({})
+    for (const { address, html } of pages) await index?.addHTMLFile({ sourcePath: fileOf(address), content: html })
+    return (await index?.getFiles())?.files ?? []
+  })
+  const ours = await searchFiles(pages)
+  const theirs = new Map(bytesOf(whole.map(({ path: name, content }) => ({ name: `pagefind/${name}`, bytes: content }))))
+  assert.ok(ours.length > 40)
+  for (const [name, bytes] of bytesOf(ours)) assert.equal(bytes, theirs.get(name), name)
+  assert.deepEqual([...theirs.keys()].filter((name) => /\.pf_/.test(name) && !ours.some((file) => file.name === name)), [])
+})
+
+test('an index in parts finds what one index finds, with the same filters, titles and headings', { timeout: 120_000 }, async () => {
+  const [one, four] = [await opened('one', 1), await opened('four', 4)]
+  assert.deepEqual(readdirSync(path.join(folder, 'four/pagefind')).filter((name) => name.startsWith('part-')), ['part-1', 'part-2', 'part-3'])
+  assert.deepEqual(await four.filters(), await one.filters())
+  const found = async (index: Index, words: string | null, filters: object) =>
+    (await Promise.all((await index.search(words, { filters })).results.map((result) => result.data()))).map(({ url, meta, anchors, excerpt }) => ({ url: url.replace(/^.*\/(one|four)\//, '/'), meta, anchors, excerpt })).toSorted((a, b) => (a.url < b.url ? -1 : 1))
+  for (const [words, filters] of [['elbows', {}], ['heel floor', {}], ['dip', {}], [null, { equipment: 'mat' }], ['hold', { demand: 'balance' }], ['zzz', {}]] as const) {
+    const all = await found(one, words, filters)
+    assert.ok(all.length > 0 || words === 'zzz', `${words} ${JSON.stringify(filters)}`)
+    assert.deepEqual(await found(four, words, filters), all)
+  }
+})
+
+test('with a cache only the part of a changed page is indexed again, to the same bytes', { timeout: 120_000 }, async () => {
+  const cache = cacheIn(path.join(folder, 'cache'))
+  const made: number[] = []
+  const counted = { ...cache, of: (kind: string, from: string | Uint8Array, make: () => Promise<Uint8Array>) => cache.of(kind, from, () => (made.push(1), make())) }
+  await searchFiles(inParts(4), counted)
+  assert.equal(made.length, 4)
+  const changed = inParts(4).map(({ address, html }) => ({ address, html: address === '/dip/' ? html.replace('</h1>', ' anew</h1>') : html }))
+  const again = await searchFiles(changed, counted)
+  assert.equal(made.length, 5)
+  assert.deepEqual(bytesOf(again), bytesOf(await searchFiles(changed)))
+})
+
+test('few ladders have one index, and parts double as ladders do', () => assert.deepEqual([0, 1, 128, 129, 256, 257, 1000, 10_000].map(searchParts), [1, 1, 1, 2, 2, 4, 8, 128]))
