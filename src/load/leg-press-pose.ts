@@ -2,7 +2,7 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { radians } from '../quantity/unit.ts'
 import { men, REFERENCE_MASS_KG, women } from './body.ts'
-import { heelRaisePoses } from './heel-raise-pose.ts'
+import { heelRaisePoses, type Helper } from './heel-raise-pose.ts'
 import type { AskedPicture } from './leg-press-keys.ts'
 import type { Athlete, Load, Picture, Pose, Prop } from './model.ts'
 import { frontShare, MAT, squatPoses, type Squat } from './squat-pose.ts'
@@ -43,18 +43,29 @@ function squatOf(input: AskedPicture, stature_m: number): Squat {
 const depthChosen = ({ stance, knee_deg, seat_height_cm, foot_height_cm = 0 }: AskedPicture): boolean =>
   knee_deg === undefined && seat_height_cm === undefined && (stance === 'two legs' || (stance === 'one leg' && foot_height_cm === 0))
 
+/** What helps the working foot of a heel raise, if anything does. */
+function helperOf({ stance, stance_cm, other_foot, bar_height_cm }: AskedPicture, stature_m: number): Helper | undefined {
+  if (stance !== 'split') return undefined
+  if (bar_height_cm !== undefined) return { on: 'hands', height: bar_height_cm / 100 / stature_m }
+  if (stance_cm === undefined) return { on: 'feet', behind: 0 }
+  return { on: other_foot === 'toes' ? 'toes' : 'feet', behind: men.foot.length + stance_cm / 100 / stature_m }
+}
+
 function around(input: AskedPicture, squat: Squat, pose: Standing, name: Pose['name'], props: readonly Prop[]): Around {
   const whole = 1 + input.added_mass_percent / 100
-  const front = input.rise === 'heels' ? 1 : frontShare(men, squat, pose)
+  const helped = input.rise === 'heels' && input.stance === 'split'
+  const beside = helped && pose.other === pose.leg
+  const front = beside ? 1 : helped ? squat.front : input.rise === 'heels' ? 1 : frontShare(men, squat, pose)
+  const barred = input.bar_height_cm !== undefined
   const foot = input.rise === 'heels' ? pose.leg.ball : point(pose.leg.ankle.x + middleOfFoot(men), pose.leg.ball.y)
   const rear = squat.other_foot === 'heel' ? pose.other.heel : pose.other.ball
   const { mass, at } = squat.held
   return {
     name,
     props,
-    forces: [{ on: 'feet', at: foot, share: whole * front }, ...(front < 1 ? [{ on: 'rear foot', at: rear, share: whole * (1 - front) } as const] : []), ...(mass > 0 ? [{ on: 'weight', at: pose.carried.at, share: -mass } as const] : [])],
+    forces: [{ on: 'feet', at: foot, share: whole * front }, ...(front < 1 ? [{ on: barred ? 'hands' : 'rear foot', at: barred ? pose.hand : rear, share: whole * (1 - front) } as const] : []), ...(mass > 0 ? [{ on: 'weight', at: pose.carried.at, share: -mass } as const] : [])],
     ...(mass > 0 ? { mass: { kg: mass * REFERENCE_MASS_KG, hangs: at === 'hands' } } : {}),
-    chosen: input.rise !== 'heels' && depthChosen(input) ? 'The depth is chosen for the drawing: the ladder gives none.' : undefined,
+    chosen: beside ? 'The feet stand side by side and are seen as one: the arrow is what both carry.' : input.rise !== 'heels' && depthChosen(input) ? 'The depth is chosen for the drawing: the ladder gives none.' : undefined,
   }
 }
 
@@ -64,7 +75,7 @@ const UNDER_BALL = 0.1
 /** What stands around a squat: the boxes under its feet and hips, the mat its rear knee comes down to. */
 function propsOf(input: AskedPicture, squat: Squat, [, lowest]: readonly [Standing, Standing], stature_m: number): Prop[] {
   const at = (x: number, y: number) => times(point(x, y), stature_m)
-  const onMat = squat.stance === 'split' && squat.seat === undefined && squat.knee === undefined && squat.rear_foot === 0
+  const onMat = input.rise !== 'heels' && squat.stance === 'split' && squat.seat === undefined && squat.knee === undefined && squat.rear_foot === 0
   return [
     ...(squat.foot > 0 ? [{ kind: 'surface', at: at(input.rise === 'heels' ? UNDER_BALL : middleOfFoot(men), squat.foot) } as const] : []),
     ...(squat.seat === undefined ? [] : [{ kind: 'seat', at: at(lowest.leg.hip.x, squat.seat) } as const]),
@@ -77,16 +88,16 @@ function propsOf(input: AskedPicture, squat: Squat, [, lowest]: readonly [Standi
 function legPoses(input: AskedPicture, stature_m: number): Outcome<Pose[]> {
   const squat = squatOf(input, stature_m)
   const { stance } = input
-  if (input.rise === 'heels' && stance !== 'two legs' && stance !== 'one leg') return missing('a helping foot in a heel raise is not drawn')
-  const found = input.rise === 'heels' ? heelRaisePoses(men, squat.foot, stance === 'one leg' ? 'one leg' : 'two legs', squat.held) : squatPoses(men, squat)
+  if (input.rise === 'heels' && stance === 'step-up') return missing('a heel raise in a step-up is not drawn')
+  const found = input.rise === 'heels' ? heelRaisePoses(men, { step: squat.foot, legs: stance === 'one leg' ? 'one leg' : 'two legs', held: squat.held, helper: helperOf(input, stature_m), front: squat.front }) : squatPoses(men, squat)
   if (isMissing(found)) return found
-  const props = propsOf(input, squat, found, stature_m)
+  const props: readonly Prop[] = [...propsOf(input, squat, found, stature_m), ...(input.bar_height_cm === undefined ? [] : [{ kind: 'bar', at: times(found[0].hand, stature_m) } as const])]
   const second = input.rise === 'heels' || stance === 'step-up' ? 'end' : 'lowest'
   return found.map((pose, index) => standingPose(pose, stature_m, around(input, squat, pose, index === 0 ? 'start' : second, props)))
 }
 
 const ASSUMES =
-  'The picture is computed: the reference man stands in balance, the middle of all masses above the middle of the working foot or, on two places, where their shares put it. Trunk and working shin lean alike; past 35° the shin stops and the trunk leans on. The arms are chosen, and hands or bars that help are left out.'
+  'The picture is computed: the reference man stands in balance, the middle of all masses above the middle of the working foot or, on two places, where their shares put it. Trunk and working shin lean alike; past 35° the shin stops and the trunk leans on. The arms are chosen, and hands or bars that help are left out unless they carry a share.'
 
 /** The picture of what one leg carries. */
 export const legsDrawn = (input: AskedPicture, _load: Load, { stature_m }: Athlete): Picture => ({ poses: legPoses(input, stature_m), assumes: ASSUMES })

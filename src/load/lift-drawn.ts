@@ -11,12 +11,12 @@ import { point } from './vector.ts'
 type AskedLift = { readonly lift: Lift['lift'] | undefined; readonly block_cm: number | undefined; readonly knee_deg: number | undefined }
 
 const ASSUMES =
-  'The picture is computed: the reference man stands in balance with the mass, drawn as one ball of cast iron, above the middle of his feet; his trunk leans as far as straight arms need. In a lift from below the knee angle is chosen unless it is given.'
+  'The picture is computed: the reference man stands in balance with the mass, drawn as one ball of cast iron, above the middle of his feet; his trunk leans as far as straight arms need. In a lift from below the knee angle is chosen unless it is given. A weight in one hand is drawn as seen from the side: how it pulls to that side is not shown.'
 
 /** Knee angles of a lift from below. Chosen by us, after common practice. Units deg. */
-const KNEE_DEG = { 'floor lift': 110, 'one-leg floor lift': 155, 'overhead press': 180, carry: 180 } as const
+const KNEE_DEG = { 'floor lift': 110, 'one-leg floor lift': 155, 'suitcase lift': 105, 'overhead press': 180, 'one-hand press': 180, carry: 180 } as const
 /** A bar is held in the fist; a round weight hangs below it. */
-const hangs = (lift: Lift['lift']): boolean => lift !== 'overhead press'
+const hangs = (lift: Lift['lift']): boolean => lift !== 'overhead press' && lift !== 'one-hand press'
 
 /** The picture of a lift; none where no lift is named. */
 export function liftDrawn({ lift, ...picture }: AskedLift, { load, quantity }: Load, athlete: Athlete): Picture | undefined {

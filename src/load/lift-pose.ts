@@ -12,7 +12,7 @@ import type { Point } from './model.ts'
 import { length, minus, plus, point, times, unit } from './vector.ts'
 
 export type Lift = {
-  readonly lift: 'floor lift' | 'one-leg floor lift' | 'overhead press' | 'carry'
+  readonly lift: 'floor lift' | 'one-leg floor lift' | 'suitcase lift' | 'overhead press' | 'one-hand press' | 'carry'
   /** Height of the handle where the lift begins. */
   readonly handle: number
   readonly knee: number
@@ -26,13 +26,16 @@ const COLLAR = { ahead: 0.085, up: 0.01 } as const
 
 const armOf = ({ upper_arm, forearm, hand }: Body): number => upper_arm.length + forearm.length + hand.length / 2
 
-/** How far the trunk leans for straight arms to reach a handle: over the middle of the foot, or straight under the shoulders on one leg. */
-function leanTo(body: Body, { lift, handle }: Lift, hip: Point): number | undefined {
-  if (lift === 'one-leg floor lift') {
-    const rise = (handle + armOf(body) - hip.y) / body.trunk.length
+/** Where a handle stands: over the middle of the feet, or beside the ankle. */
+const handleAt = (body: Body, { lift, handle }: Lift): Point => point(lift === 'suitcase lift' ? 0 : middleOfFoot(body), handle)
+
+/** How far the trunk leans for straight arms to reach a handle; on one leg straight under the shoulders. */
+function leanTo(body: Body, asked: Lift, hip: Point): number | undefined {
+  if (asked.lift === 'one-leg floor lift') {
+    const rise = (asked.handle + armOf(body) - hip.y) / body.trunk.length
     return Math.abs(rise) > 1 ? undefined : Math.acos(rise)
   }
-  const hand = point(middleOfFoot(body), handle)
+  const hand = handleAt(body, asked)
   const apart = length(minus(hand, hip))
   if (apart > body.trunk.length + armOf(body) || apart < Math.abs(body.trunk.length - armOf(body))) return undefined
   const shoulder = minus(joined(hip, hand, body.trunk.length, armOf(body), 'left'), hip)
@@ -46,18 +49,30 @@ function bent(body: Body, asked: Lift, shin: number): Standing | undefined {
   if (trunk === undefined) return undefined
   const onOne = asked.lift === 'one-leg floor lift'
   const shoulder = plus(leg.hip, times(upright(trunk), body.trunk.length))
-  const way = onOne ? point(0, -1) : unit(minus(point(middleOfFoot(body), asked.handle), shoulder))
+  const way = onOne ? point(0, -1) : unit(minus(handleAt(body, asked), shoulder))
   const arms = { to: plus(shoulder, times(way, armOf(body))) }
-  return standing(body, leg, onOne ? straightLeg(body, leg.hip, times(upright(trunk), -1)) : leg, trunk, arms, { mass: asked.mass, at: 'hands' })
+  return oneHanded(asked, standing(body, leg, onOne ? straightLeg(body, leg.hip, times(upright(trunk), -1)) : leg, trunk, arms, { mass: asked.mass, at: 'hands' }), body)
+}
+
+/** A free arm hangs beside a suitcase, and is held a little ahead in a press. Chosen by us. */
+const FREE_ARM = { 'suitcase lift': 0, 'one-hand press': radians(24) } as const
+
+/** The same body with its free arm, where one hand holds the weight. */
+function oneHanded({ lift }: Pick<Lift, 'lift'>, pose: Standing | undefined, { upper_arm, forearm, hand }: Body): Standing | undefined {
+  if (!pose || (lift !== 'suitcase lift' && lift !== 'one-hand press')) return pose
+  const way = upright(Math.PI - FREE_ARM[lift])
+  const down = (by: number): Point => plus(pose.shoulder, times(way, by))
+  const wrist = upper_arm.length + forearm.length
+  return { ...pose, free: { elbow: down(upper_arm.length), wrist: down(wrist), hand: down(wrist + hand.length / 2) } }
 }
 
 /** Standing tall with the arms where they are asked. */
-const tall = (body: Body, mass: number, arms: (leg: Leg, trunk: number) => Arms): Standing | undefined =>
+const tall = (body: Body, { lift, mass }: Lift, arms: (leg: Leg, trunk: number) => Arms): Standing | undefined =>
   balanced(
     body,
     (shin, trunk) => {
       const leg = legOn(body, flatFoot(body, 0), shin, SOFT)
-      return standing(body, leg, leg, trunk, arms(leg, trunk), { mass, at: 'hands' })
+      return oneHanded({ lift }, standing(body, leg, leg, trunk, arms(leg, trunk), { mass, at: 'hands' }), body)
     },
     middleOfFoot(body),
   )
@@ -76,13 +91,13 @@ const collar = (body: Body, leg: Leg, trunk: number): Arms => ({
 
 /** Both ends of a lift, or the one pose of a carry; or why it cannot be drawn. */
 export function liftPoses(body: Body, asked: Lift): Outcome<readonly Standing[]> {
-  const { lift, mass } = asked
+  const { lift } = asked
   const poses =
     lift === 'carry'
-      ? [tall(body, mass, () => 'hang')]
-      : lift === 'overhead press'
-        ? [tall(body, mass, (leg, trunk) => collar(body, leg, trunk)), tall(body, mass, (leg, trunk) => overhead(body, leg, trunk))]
-        : [balanced(body, (shin) => bent(body, asked, shin), middleOfFoot(body)), tall(body, mass, () => 'hang')]
+      ? [tall(body, asked, () => 'hang')]
+      : lift === 'overhead press' || lift === 'one-hand press'
+        ? [tall(body, asked, (leg, trunk) => collar(body, leg, trunk)), tall(body, asked, (leg, trunk) => overhead(body, leg, trunk))]
+        : [balanced(body, (shin) => bent(body, asked, shin), middleOfFoot(body)), tall(body, asked, () => 'hang')]
   const whole = poses.flatMap((pose) => (pose ? [pose] : []))
   return whole.length === poses.length ? whole : missing('the body cannot balance with its hands at that height')
 }

@@ -8,7 +8,7 @@ const keys = {
   load_kg: { unit: 'kg', min: 0.5, max: 500, optional: true, instructs: 'about {}', says: 'mass lifted' },
   percent_1rm: { unit: '% of 1RM', min: 20, max: 100, optional: true, instructs: 'about {}', says: 'mass lifted, as a share of the most that can be lifted once' },
   one_rep_max_kg: { unit: 'kg', min: 1, max: 600, optional: true, says: 'the most this athlete lifts once' },
-  lift: { choices: ['floor lift', 'one-leg floor lift', 'overhead press', 'carry'], optional: true, says: 'what is done with it, for the picture; nothing is drawn unless given' },
+  lift: { choices: ['floor lift', 'one-leg floor lift', 'suitcase lift', 'overhead press', 'one-hand press', 'carry'], optional: true, says: 'what is done with it, for the picture; nothing is drawn unless given' },
   block_cm: { unit: 'cm', min: 0, max: 80, optional: true, says: 'height of the block or box the weight is lifted from; the floor unless given' },
   knee_deg: { unit: 'deg', min: 70, max: 175, optional: true, says: 'knee angle at the start of a lift from below, 180 being straight; 110 unless given, 155 on one leg' },
 } as const satisfies Keys

@@ -8,13 +8,14 @@ import { arrow, cm, CM_PER_WEIGHT, disc, haloed, label, line, type Mark } from '
 export function hungBehind(prop: Prop): Mark[] {
   if (prop.kind === 'strap') return [line('pose-strap', cm(prop.from), cm(prop.to)), line('pose-beam', plus(cm(prop.from), point(-9, 4)), plus(cm(prop.from), point(9, 4))), disc('pose-ring', cm(prop.from), 3)]
   if (prop.kind === 'high bar') return [line('pose-post', cm(prop.at), plus(cm(prop.at), point(0, 14))), line('pose-beam', plus(cm(prop.at), point(-16, 15)), plus(cm(prop.at), point(16, 15)))]
+  if (prop.kind === 'bar') return [line('pose-post', point(cm(prop.at).x, 0), cm(prop.at)), line('pose-post', point(cm(prop.at).x - 14, 1), point(cm(prop.at).x + 14, 1))]
   if (prop.kind !== 'rails') return []
   const at = cm(prop.at)
   return [-26, 26].map((x) => line('pose-post', point(at.x + x, 0), plus(at, point(x, 0)))).concat(line('pose-beam', plus(at, point(-34, 0)), plus(at, point(34, 0))))
 }
 
 /** Before the body: a band from the bar to the sole, and the end of a bar in the fist. */
-export const hungBefore = (prop: Prop): Mark[] => (prop.kind === 'band' ? [line('pose-strap', cm(prop.from), cm(prop.to))] : prop.kind === 'high bar' ? [disc('pose-bar', cm(prop.at), 2)] : [])
+export const hungBefore = (prop: Prop): Mark[] => (prop.kind === 'band' ? [line('pose-strap', cm(prop.from), cm(prop.to))] : prop.kind === 'high bar' || prop.kind === 'bar' ? [disc('pose-bar', cm(prop.at), 2)] : [])
 
 /** A figure over a short arrow keeps clear of what the bar is fixed to. */
 const ABOVE_BEAM = 26

@@ -20,7 +20,7 @@ export const MARGIN = 6
 /** A height that rounds to no centimetre is the ground. */
 export const LOWEST_CM = 0.5
 /** Height of the letters and width of one, in units of the drawing. */
-const LETTER = { high: 11, wide: 6.2 }
+const LETTER = { high: 11, wide: 6.9 }
 const ARROWHEAD = 7
 /** Length of the arc that shows a lean. */
 const ARC = 52
@@ -64,10 +64,10 @@ export const near = (a: Point, b: Point | undefined): boolean => b !== undefined
 const offGround = (at: Point): Point => (at.y > -9 && at.y < 5.5 ? point(at.x, -9.5) : at)
 
 /** An arrow whose head touches the limb where it is pushed. */
-export function pushed({ at, per_weight }: Pose['forces'][number], words: Words): Mark[] {
+export function pushed({ at, per_weight }: Pose['forces'][number], words: Words, beside: 'middle' | 'end' = 'middle'): Mark[] {
   const tail = minus(cm(at), times(per_weight, CM_PER_WEIGHT))
   const beyond = times(unit(per_weight), -9)
-  return [...arrow(tail, cm(at)), label(words, offGround(plus(tail, point(beyond.x, -9))), 'middle')]
+  return [...arrow(tail, cm(at)), label(words, offGround(plus(tail, point(beyond.x + (beside === 'end' ? 4 : 0), -9))), beside)]
 }
 
 /** An arrow whose tail is where the limb is pulled; its label keeps off the forearm. */

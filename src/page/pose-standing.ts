@@ -71,7 +71,7 @@ function trunk(pose: Pose, { trunk_deg }: Facts): Mark[] {
 }
 
 /** Heights that are drawn and said: of boxes, of a fall, and of the hands where they take a weight from below. */
-function highs({ name, props, standing, joints: { hand } }: Pose): { readonly at: Point; readonly side: 'left' | 'right'; readonly says: Words }[] {
+function highs({ name, props, standing, other_arm, joints: { hand } }: Pose): { readonly at: Point; readonly side: 'left' | 'right'; readonly says: Words }[] {
   if (standing?.holds !== undefined) return [] // the heights of bars and of what the feet stand on are chosen
   const named = { surface: 'working foot', block: 'the weight begins on a block', seat: name === 'lowest' ? 'hips touch a box' : 'top of the box behind', 'rear surface': 'rear foot', drop: 'fallen from a box', flight: 'fallen from' } as const
   const boxes = props.flatMap((prop) => {
@@ -81,7 +81,8 @@ function highs({ name, props, standing, joints: { hand } }: Pose): { readonly at
   })
   const hanging = props.find((prop) => prop.kind === 'mass')
   const reaching = name === 'start' && hand && hanging && hanging.at.y < hand.y - 0.02 && hand.y < 0.7
-  return [...boxes, ...(reaching ? [{ at: cm(hand), says: high('hands', hand.y * 100), side: 'right' as const }] : [])]
+  const pressing = props.flatMap((prop) => (prop.kind === 'bar' ? [{ at: cm(prop.at), says: high('hands on a bar', prop.at.y * 100), side: 'right' as const }] : []))
+  return [...boxes, ...pressing, ...(reaching ? [{ at: cm(hand), says: high(other_arm ? 'one hand' : 'hands', hand.y * 100), side: 'right' as const }] : [])]
 }
 
 function heights(pose: Pose, things: readonly Mark[]): Mark[] {
@@ -103,8 +104,13 @@ function hung({ at, per_weight }: Pose['forces'][number], words: Words): Mark[] 
   return [...haloed(from, plus(from, times(per_weight, CM_PER_WEIGHT))), label(words, plus(from, point(13, from.y < 12 ? 6 : 0)), 'start')]
 }
 
+/** Feet so near that the figure of the rear one would lie on the arrow of the other. */
+const CLOSE_M = 0.25
+
 function forces({ percent }: Facts, pose: Pose): Mark[] {
-  return percent.flatMap(({ of, words }) => (of.on === 'weight' ? hung(of, words) : isHeldUp(of, pose) ? heldUp(of, words) : pushed(of, words)))
+  const front = percent.find(({ of }) => of.on === 'feet')?.of.at
+  const close = ({ on, at }: Pose['forces'][number]): boolean => on === 'rear foot' && front !== undefined && front.x - at.x < CLOSE_M
+  return percent.flatMap(({ of, words }) => (of.on === 'weight' ? hung(of, words) : isHeldUp(of, pose) ? heldUp(of, words) : pushed(of, words, close(of) ? 'end' : 'middle')))
 }
 
 /** Everything of a standing pose. */
@@ -126,6 +132,7 @@ export function standingFacts(pose: Pose): Words[][] {
     knee_deg === undefined ? 'knee nearly straight' : say`knee at ${amount(knee_deg, 'deg')}`,
     trunk_deg === undefined ? 'trunk upright' : trunk_deg < 0 ? say`trunk leaning back ${amount(-trunk_deg, 'deg')} from upright` : say`trunk leaning ${amount(trunk_deg, 'deg')} from upright`,
     ...highs(pose).map(({ says }) => says),
+    pose.other_arm && pose.standing?.holds === undefined ? 'the weight in one hand' : undefined,
     pose.name === 'lowest' && pose.props.some(({ kind }) => kind === 'mat') ? (pose.standing?.holds === undefined ? 'rear knee on a mat' : 'knees at the mats') : undefined,
   ])
   const mean = pose.standing?.force_is === 'mean'

@@ -50,6 +50,12 @@ const drawn: readonly (readonly [LoadModel, Inputs])[] = [
   [lift, { load_kg: 6, lift: 'one-leg floor lift', block_cm: 15 }],
   [lift, { load_kg: 18, lift: 'overhead press' }],
   [lift, { load_kg: 24, lift: 'carry' }],
+  [lift, { load_kg: 14, lift: 'suitcase lift' }],
+  [lift, { load_kg: 7, lift: 'one-hand press' }],
+  [leg, { stance: 'split', rise: 'heels', front_leg_percent: 58 }],
+  [leg, { stance: 'split', rise: 'heels', front_leg_percent: 68, stance_cm: -13 }],
+  [leg, { stance: 'split', rise: 'heels', front_leg_percent: 90, stance_cm: -5, foot_height_cm: 0 }],
+  [leg, { stance: 'split', rise: 'heels', front_leg_percent: 92, bar_height_cm: 95 }],
   [hang, { exercise: 'hang' }],
   [hang, { exercise: 'hang', top: 'chest', added_mass_percent: 10 }],
   [hang, { exercise: 'hang', counterweight_percent: 60 }],
@@ -136,6 +142,27 @@ for (const [model, inputs] of drawn) {
   })
 }
 
+test('hands on a bar take what the scale under the working foot leaves — by hand: 0.92 × 88.2 + 5.9 = 87.0 %, so 13.0 %', () => {
+  for (const { forces } of posesOf(leg, { stance: 'split', rise: 'heels', front_leg_percent: 92, bar_height_cm: 95 })) {
+    assert.deepEqual(forces.map(({ on }) => on), ['feet', 'hands'])
+    near(forces[1]?.per_weight.y ?? 0, 0.13, 0.0006)
+  }
+})
+
+test('feet side by side are seen as one, and say so; half a foot apart each has its own force', () => {
+  const forces = (inputs: Inputs): Pose['forces'] => posesOf(leg, { stance: 'split', rise: 'heels', ...inputs })[0]?.forces ?? []
+  assert.deepEqual(forces({ front_leg_percent: 58 }).map(({ on, per_weight }) => [on, per_weight.y]), [['feet', 1]])
+  const [front, rear] = forces({ front_leg_percent: 68, stance_cm: -13 })
+  near((front?.at.x ?? 0) - (rear?.at.x ?? 0), (men.foot[1] / men.stature_mm) * ATHLETE.stature_m - 0.13, 1e-9)
+})
+
+test('a suitcase stands beside the ankle, and its free arm hangs; a one-hand press holds the free arm apart', () => {
+  const [start] = posesOf(lift, { load_kg: 12, lift: 'suitcase lift' })
+  near(at(start?.joints ?? {}, 'hand').x, at(start?.joints ?? {}, 'ankle').x, 1e-9)
+  near(at(start?.other_arm ?? {}, 'hand').x, at(start?.joints ?? {}, 'shoulder').x, 1e-9)
+  for (const { joints, other_arm } of posesOf(lift, { load_kg: 6, lift: 'one-hand press' })) assert.ok(at(other_arm ?? {}, 'hand').y < at(joints, 'shoulder').y - 0.4)
+})
+
 test('a hang shows at the hands what the scale under the feet leaves, by hand: 100 − 45 = 55 %, 100 + 10 − 0 = 110 %', () => {
   const on = (inputs: Inputs, which: number): Record<string, number> => Object.fromEntries((posesOf(hang, inputs)[which]?.forces ?? []).map((force) => [force.on, force.per_weight.y]))
   const held = on({ exercise: 'hang', does: 'hold', help_from: 'feet', counterweight_percent: 45 }, 0)
@@ -206,6 +233,8 @@ for (const [model, inputs, missing] of [
   [leg, { stance: 'two legs', stance_cm: 40 }, 'stance_cm is given, but the stance is two legs, not split'],
   [leg, { stance: 'one leg', rear_foot_height_cm: 30 }, 'rear_foot_height_cm is given, but the stance is one leg, not split'],
   [leg, { stance: 'two legs', rise: 'heels', seat_height_cm: 45 }, 'seat_height_cm is given, but the heels rise and the knees stay straight'],
+  [leg, { stance: 'two legs', rise: 'heels', bar_height_cm: 95 }, 'bar_height_cm is given, but no hands help a heel raise here'],
+  [leg, { stance: 'split', rise: 'heels', bar_height_cm: 95, stance_cm: 10 }, 'bar_height_cm is given, so the other foot is off the ground'],
   [leg, { stance: 'two legs', added_mass_at: 'back' }, 'added_mass_at is given, but no mass is added'],
   [hang, { exercise: 'dip', top: 'chin' }, 'top is given, but the exercise is dip'],
   [hang, { exercise: 'dip', does: 'hold' }, 'does is given, but the exercise is dip'],
@@ -218,7 +247,9 @@ for (const [model, inputs, missing] of [
 }
 
 for (const [model, inputs, why] of [
-  [leg, { stance: 'split', rise: 'heels' }, 'No picture: a helping foot in a heel raise is not drawn.'],
+  [leg, { stance: 'step-up', rise: 'heels' }, 'No picture: a heel raise in a step-up is not drawn.'],
+  [leg, { stance: 'split', rise: 'heels', front_leg_percent: 79, stance_cm: 26, other_foot: 'toes' }, 'No picture: the other foot does not reach so far back.'],
+  [leg, { stance: 'split', rise: 'heels', front_leg_percent: 92, bar_height_cm: 60 }, 'No picture: the hands do not reach the bar in balance.'],
   [leg, { stance: 'split', front_leg_percent: 100, stance_cm: 120 }, 'No picture: the stance does not close in balance.'],
   [leg, { stance: 'two legs', seat_height_cm: 90 }, 'No picture: the body cannot balance at that depth.'],
   [fall, { drop_height_cm: 30, slope_deg: 10 }, 'No picture: a landing on a slope is not drawn.'],

@@ -220,6 +220,15 @@ test('a hang says what hands and feet hold, a pull-up what the band carries, a d
   assert.match(words('dip/added-10, lowest'), /^Lowest point: on two bars, upper arms level, .*, knees at the mats; force on both hands 110 % of body weight, the weight pulls with 10 % of body weight\. The height of the bars and the line of the legs are chosen for the drawing\.$/)
 })
 
+test('a heel raise says what a helping foot or hands take, and that two feet are seen as one; a suitcase that it is in one hand', () => {
+  const words = (name: string): string => poseInWords(all.find((drawn) => drawn.name === name)?.pose ?? assert.fail(name))
+  assert.match(words('calf-raise/shift, start'), /; force on the feet 100 % of body weight\. The feet stand side by side and are seen as one: the arrow is what both carry\.$/)
+  assert.match(words('calf-raise/half-back, end'), /; force on the front foot 66 % of body weight, force on the rear foot 34 % of body weight\.$/)
+  assert.match(words('calf-raise/hands-press, start'), /, hands on a bar 95 cm above the ground; force on the foot 87 % of body weight, force on both hands 13 % of body weight\.$/)
+  assert.match(words('hinge/suitcase-12, start'), /, one hand 24 cm above the ground, the weight in one hand; /)
+  assert.match(words('overhead-press/one-hand-6, end'), /, the weight in one hand; force on the feet 109 % of body weight, /)
+})
+
 test('a side plank says that it is seen from the front, and what one forearm and the side of one foot carry', () => {
   const words = (name: string): string => poseInWords(all.find((drawn) => drawn.name === `side-plank/${name}, hold`)?.pose ?? assert.fail(name))
   assert.equal(words('stacked'), 'Hold: on the side, seen from the front, 10° from level, one forearm on the ground, the side of the lower foot on the ground, legs together; force on the forearm 70 % of body weight, force on the lower foot 30 % of body weight.')

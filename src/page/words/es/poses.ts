@@ -64,8 +64,17 @@ export const poses: Catalogue = {
   'a band under a dip is not drawn': 'no se dibuja una banda debajo de un fondo',
   'the body does not balance on what carries it': 'el cuerpo no está en equilibrio sobre lo que lo lleva',
 
+  'the hands do not reach the bar in balance': 'las manos no llegan a la barra en equilibrio',
+  'the other foot does not reach so far back': 'el otro pie no llega tan atrás',
+
+  'the weight in one hand': 'el peso en una mano',
+  'suitcase lift': 'levantamiento de maleta',
+  'one-hand press': 'empuje a una mano',
+
   'No picture: {1}.': 'Sin dibujo: {1}.',
-  'a helping foot in a heel raise is not drawn': 'no se dibuja un pie que ayuda en una elevación de talones',
+  'a heel raise in a step-up is not drawn': 'no se dibuja una elevación de talones en una subida',
+  'The feet stand side by side and are seen as one: the arrow is what both carry.': 'Los pies están uno junto al otro y se ven como uno: la flecha es lo que llevan los dos.',
+  'heel raise: height of the bar the hands press on in place of the other foot': 'elevación de talones: altura de la barra que empujan las manos en lugar del otro pie',
   'the body cannot balance on the balls of its feet': 'el cuerpo no puede estar en equilibrio sobre los antepiés',
   'the body does not balance at touch-down': 'el cuerpo no está en equilibrio en el contacto',
   'the legs cannot sink so far in balance': 'las piernas no pueden bajar tanto en equilibrio',
@@ -77,13 +86,14 @@ export const poses: Catalogue = {
   'The picture is computed: the middle of the reference man sinks by the travel, in balance at both ends; the arms are chosen.':
     'El dibujo está calculado: el centro del hombre de referencia baja lo que dura el recorrido, en equilibrio en los dos extremos; los brazos están elegidos.',
   'The bend of knees and ankles at touch-down is chosen for the drawing.': 'La flexión de rodillas y tobillos en el contacto está elegida para el dibujo.',
-  'The picture is computed: the reference man stands in balance with the mass, drawn as one ball of cast iron, above the middle of his feet; his trunk leans as far as straight arms need. In a lift from below the knee angle is chosen unless it is given.':
-    'El dibujo está calculado: el hombre de referencia está en equilibrio con la masa, dibujada como una bola de hierro colado, sobre la mitad de sus pies; su tronco se inclina lo que piden los brazos rectos. En un levantamiento desde abajo, el ángulo de la rodilla está elegido si no se da.',
-  'The picture is computed: the reference man stands in balance, the middle of all masses above the middle of the working foot or, on two places, where their shares put it. Trunk and working shin lean alike; past 35° the shin stops and the trunk leans on. The arms are chosen, and hands or bars that help are left out.':
-    'El dibujo está calculado: el hombre de referencia está en equilibrio, con el centro de todas las masas sobre la mitad del pie que trabaja o, en dos apoyos, donde lo ponen sus partes. El tronco y la pierna que trabaja, de la rodilla al pie, se inclinan igual; pasados 35° la pierna se detiene y el tronco se sigue inclinando. Los brazos están elegidos, y las manos o barras que ayudan se dejan fuera.',
+  'The picture is computed: the reference man stands in balance with the mass, drawn as one ball of cast iron, above the middle of his feet; his trunk leans as far as straight arms need. In a lift from below the knee angle is chosen unless it is given. A weight in one hand is drawn as seen from the side: how it pulls to that side is not shown.':
+    'El dibujo está calculado: el hombre de referencia está en equilibrio con la masa, dibujada como una bola de hierro colado, sobre la mitad de sus pies; su tronco se inclina lo que piden los brazos rectos. En un levantamiento desde abajo, el ángulo de la rodilla está elegido si no se da. Un peso en una mano se dibuja visto de lado: no se muestra cómo tira hacia ese lado.',
+  'The picture is computed: the reference man stands in balance, the middle of all masses above the middle of the working foot or, on two places, where their shares put it. Trunk and working shin lean alike; past 35° the shin stops and the trunk leans on. The arms are chosen, and hands or bars that help are left out unless they carry a share.':
+    'El dibujo está calculado: el hombre de referencia está en equilibrio, con el centro de todas las masas sobre la mitad del pie que trabaja o, en dos apoyos, donde lo ponen sus partes. El tronco y la pierna que trabaja, de la rodilla al pie, se inclinan igual; pasados 35° la pierna se detiene y el tronco se sigue inclinando. Los brazos están elegidos, y las manos o barras que ayudan se dejan fuera si no llevan una parte.',
 
   'angle of the working knee at the lowest point, 180 being straight; 90 unless a box, a mat or the floor says where the way down ends': 'ángulo de la rodilla que trabaja en el punto más bajo, 180 es recta; 90 si un cajón, una colchoneta o el suelo no dicen dónde acaba la bajada',
-  'front heel to rear toes, or to the rear heel where that carries; 80 in a split stance and 20 in a step-up unless given': 'del talón de delante a la punta del pie de atrás, o al talón de atrás si es el que lleva carga; 80 en una zancada y 20 en una subida si no se da otro',
+  'front heel to rear toes, or to the rear heel where that carries, below 0 where the toes are ahead of that heel; 80 in a split stance, 20 in a step-up and side by side in a heel raise unless given':
+    'del talón de delante a la punta del pie de atrás, o al talón de atrás si es el que lleva carga, por debajo de 0 si la punta está por delante de ese talón; 80 en una zancada, 20 en una subida y uno junto al otro en una elevación de talones si no se da otro',
   'height of the block or box the weight is lifted from; the floor unless given': 'altura del bloque o cajón del que se levanta el peso; el suelo si no se da otra',
   'height of the box that the hips touch': 'altura del cajón que tocan las caderas',
   'height of the box under the rear foot; the floor unless given': 'altura del cajón bajo el pie de atrás; el suelo si no se da otra',
