@@ -73,7 +73,7 @@ export type Support = 'hands' | 'forearms' | 'feet' | 'knees' | 'shoulders' | 'r
 
 /** A thing drawn around the body, to the same scale. A seat is a box the hips touch, a drop the edge the feet fall from, a flight how high they were. */
 export type Prop =
-  | { readonly kind: 'ground'; readonly y: number }
+  | { readonly kind: 'ground'; readonly y: number; readonly slope_deg?: number }
   | { readonly kind: 'surface' | 'bar' | 'seat' | 'mat' | 'block' | 'drop' | 'flight' | 'rear surface' | 'high bar' | 'rails'; readonly at: Point }
   | { readonly kind: 'strap' | 'band'; readonly from: Point; readonly to: Point }
   | { readonly kind: 'mass'; readonly at: Point; readonly radius_m: number }

@@ -1,6 +1,6 @@
 /** A body that leans on hands and feet, or holds itself between two places: its marks and its facts in words. */
 import { rounded } from '../quantity/figure.ts'
-import { degrees } from '../quantity/unit.ts'
+import { degrees, radians } from '../quantity/unit.ts'
 import type { Point, Pose, Prop, Support } from '../load/model.ts'
 import { length, minus, plus, point, unit } from '../load/vector.ts'
 import { amount, say, type Words } from './html.ts'
@@ -79,7 +79,12 @@ const bar = (at: Point): Mark[] => [line('pose-post', point(at.x, 0), at), line(
 /** What stands behind the body, and what stands before it: the ground last, as everything stands on it. */
 const behind = (prop: Prop): Mark[] => (prop.kind === 'strap' ? strap(cm(prop.from), cm(prop.to)) : prop.kind === 'bar' ? bar(cm(prop.at)) : [])
 const before = (prop: Prop, pose: Pose): Mark[] => (prop.kind === 'surface' ? [box(cm(prop.at), pose)] : prop.kind === 'bar' ? [disc('pose-bar', cm(prop.at), 2)] : [])
-export const ground = (prop: Prop): Mark[] => (prop.kind === 'ground' ? [path('pose-ground', `M-999 ${tenth(-100 * prop.y)}h1998v3h-1998Z`, [point(0, 100 * prop.y)])] : [])
+export function ground(prop: Prop): Mark[] {
+  if (prop.kind !== 'ground') return []
+  const rise = 999 * Math.tan(radians(prop.slope_deg ?? 0))
+  const d = prop.slope_deg === undefined ? `M-999 ${tenth(-100 * prop.y)}h1998v3h-1998Z` : `M-999 ${tenth(-rise)}L999 ${tenth(rise)}v3L-999 ${tenth(3 - rise)}Z`
+  return [path('pose-ground', d, [point(0, 100 * prop.y)])]
+}
 
 function forces(pose: Pose, { percent }: Facts): Mark[] {
   const { shoulder, elbow } = pose.joints

@@ -98,6 +98,10 @@ function heights(pose: Pose, things: readonly Mark[]): Mark[] {
   })
 }
 
+/** How far the ground falls away: a level line from the foot, and its figure. */
+const slope = ({ props }: Pose): Mark[] =>
+  props.flatMap((prop) => (prop.kind === 'ground' && prop.slope_deg !== undefined ? [line('pose-guide', point(0, 0), point(62, 0)), label(amount(prop.slope_deg, 'deg'), point(66, 0), 'start')] : []))
+
 /** The pull of a weight, its figure clear of the ball. */
 function hung({ at, per_weight }: Pose['forces'][number], words: Words): Mark[] {
   const from = cm(at)
@@ -117,7 +121,7 @@ function forces({ percent }: Facts, pose: Pose): Mark[] {
 export function standingMarks(pose: Pose): Mark[] {
   const facts = factsOf(pose)
   const things = standingBody(pose)
-  const angles = [...trunk(pose, facts), ...knee(pose, facts)]
+  const angles = [...trunk(pose, facts), ...knee(pose, facts), ...slope(pose)]
   const pushes = forces(facts, pose)
   return [...things, ...angles, ...heights(pose, [...things, ...pushes]), ...pushes]
 }
@@ -131,6 +135,7 @@ export function standingFacts(pose: Pose): Words[][] {
     pose.standing?.holds,
     knee_deg === undefined ? 'knee nearly straight' : say`knee at ${amount(knee_deg, 'deg')}`,
     trunk_deg === undefined ? 'trunk upright' : trunk_deg < 0 ? say`trunk leaning back ${amount(-trunk_deg, 'deg')} from upright` : say`trunk leaning ${amount(trunk_deg, 'deg')} from upright`,
+    ...pose.props.flatMap((prop) => (prop.kind === 'ground' && prop.slope_deg !== undefined ? [say`on ground that falls away by ${amount(prop.slope_deg, 'deg')}`] : [])),
     ...highs(pose).map(({ says }) => says),
     pose.other_arm && pose.standing?.holds === undefined ? 'the weight in one hand' : undefined,
     pose.name === 'lowest' && pose.props.some(({ kind }) => kind === 'mat') ? (pose.standing?.holds === undefined ? 'rear knee on a mat' : 'knees at the mats') : undefined,

@@ -1,6 +1,8 @@
 import assert from 'node:assert/strict'
 import { readFileSync } from 'node:fs'
 import { test } from 'vitest'
+import { askDrawn } from '../../src/load/drawn.ts'
+import { landing } from '../../src/load/landing.ts'
 import { ask, type Inputs, type Point, type Pose } from '../../src/load/model.ts'
 import { supportedBody } from '../../src/load/supported-body.ts'
 import { measure } from '../../src/measure/measure.ts'
@@ -35,7 +37,8 @@ const others: Drawn[] = Object.entries({
   const load = ask(supportedBody, inputs, { stature_m: 1.74, mass_kg: 67 })
   return isMissing(load) ? assert.fail(`${name}: ${load.missing}`) : drawnOf(name, load.poses)
 })
-const all = [...ladders, ...others]
+const sloped: Drawn[] = ((load) => (isMissing(load) ? assert.fail(load.missing) : drawnOf('landing on a slope', load.poses)))(askDrawn(landing, { drop_height_cm: 60, slope_deg: 20, level_speed_m_s: 1 }, { stature_m: 1.74, mass_kg: 67 }))
+const all = [...ladders, ...others, ...sloped]
 
 function drawnOf(name: string, poses: readonly Pose[]): Drawn[] {
   return poses.map((pose) => ({ name: `${name}, ${pose.name}`, pose, svg: poseFigure(pose, name).html }))
@@ -227,6 +230,11 @@ test('a heel raise says what a helping foot or hands take, and that two feet are
   assert.match(words('calf-raise/hands-press, start'), /, hands on a bar 95 cm above the ground; force on the foot 87 % of body weight, force on both hands 13 % of body weight\.$/)
   assert.match(words('hinge/suitcase-12, start'), /, one hand 24 cm above the ground, the weight in one hand; /)
   assert.match(words('overhead-press/one-hand-6, end'), /, the weight in one hand; force on the feet 109 % of body weight, /)
+})
+
+test('a landing on a slope says how far the ground falls away, and that what it fell from is left out', () => {
+  const words = (name: string): string => poseInWords(all.find((drawn) => drawn.name === name)?.pose ?? assert.fail(name))
+  assert.match(words('landing on a slope, lowest'), /, on ground that falls away by 20°, fallen from 60 cm; mean force on the feet \d+ % of body weight\. What it fell from is left out\.$/)
 })
 
 test('a side plank says that it is seen from the front, and what one forearm and the side of one foot carry', () => {
