@@ -1,5 +1,5 @@
 import { inOrder, pathKey, placeOf, VALUE, type Finding, type Path, type Place, type Places } from '../ladder/finding.ts'
-import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
+import type { InTurn, MeasuredLadder } from '../measure/measure.ts'
 import { aimExists } from './aim-exists.ts'
 import { anchoredRungsAskForARatedAnchor } from './anchored-rungs-ask-for-a-rated-anchor.ts'
 import { bandedRungsCarryACaution } from './banded-rungs-carry-a-caution.ts'
@@ -108,32 +108,32 @@ export type CheckMemory = WeakMap<MeasuredLadder, { readonly today: string; read
 /**
  * Every finding on every ladder and page, in file order; silences that stand are kept, those that do not are found.
  *
- * Shape   a measured curriculum and the day it is (2026-10-03) to findings. A function of these two alone; `memory` only saves work.
+ * Shape   measured ladders, which may come one by one, and the day it is (2026-10-03) to findings. A function of these two alone; `memory` only saves work, and so does asking for findings alone.
  */
-export function check({ ladders, pages }: MeasuredCurriculum, today: string, memory: CheckMemory = new WeakMap()): Checked {
-  const told = ladders.map((ladder) => {
-    const before = memory.get(ladder)
-    if (before?.today === today) return before.told
-    const now = checkLadder(ladder, today)
-    memory.set(ladder, { today, told: now })
-    return now
-  })
+export function check({ ladders, pages }: InTurn, today: string, memory?: CheckMemory, asked: 'everything' | 'findings' = 'everything'): Checked {
+  const told: Checked[] = []
+  for (const ladder of ladders) {
+    const before = memory?.get(ladder)
+    const now = before?.today === today ? before.told : checkLadder(ladder, today, asked)
+    memory?.set(ladder, { today, told: now })
+    told.push(now)
+  }
   const ofPages = pages.flatMap((page) =>
     rules.flatMap((rule) => (rule.checkPage?.(page) ?? []).map((finding) => ({ ...placeOfLine(page, finding.path), ...placedEdit({ ...finding, rule: rule.name }, page.places), subject: `page ${page.id}:${finding.path.join('/')}` }))),
   )
   return { findings: inOrder([...told.flatMap(({ findings }) => findings), ...ofPages]), untold: inOrder(told.flatMap(({ untold }) => untold)) }
 }
 
-function checkLadder(ladder: MeasuredLadder, today: string): Checked {
+function checkLadder(ladder: MeasuredLadder, today: string, asked: 'everything' | 'findings'): Checked {
   const found = rules.flatMap((rule) => rule.check(ladder).map((finding) => ({ ...finding, rule: rule.name })))
-  const untold = rules.flatMap((rule) => (rule.untold?.(ladder) ?? []).map((finding) => ({ ...finding, rule: rule.name })))
+  const untold = asked === 'findings' ? [] : rules.flatMap((rule) => (rule.untold?.(ladder) ?? []).map((finding) => ({ ...finding, rule: rule.name })))
   const placed = (finding: Named): Finding => ({ ...placeOfLine(ladder, finding.path), ...placedEdit(finding, ladder.places), subject: `${ladder.id}:${subjectOf(finding.path, ladder)}` })
   return { findings: silenced(found, ladder, today).map(placed), untold: untold.map(placed) }
 }
 
 /** The finding without its path; its edit with the place where the value stands, or without one where that is not known. */
 function placedEdit({ path, edit, ...finding }: Named, places: Places): Omit<Finding, keyof Place> {
-  const at = edit && places.get(pathKey([...path, VALUE]))
+  const at = edit && places().get(pathKey([...path, VALUE]))
   return at && edit ? { ...finding, edit: { line: at.line, column: at.column, ...edit } } : finding
 }
 

@@ -1,5 +1,6 @@
+import type { Curriculum, Ladder, Page, Rung } from '../ladder/curriculum.ts'
 import { placeOf, type Path, type Place, type Places } from '../ladder/finding.ts'
-import type { MeasuredCurriculum, MeasuredLadder, MeasuredPage, MeasuredRung } from '../measure/measure.ts'
+import type { MeasuredLadder } from '../measure/measure.ts'
 import { onceOfEach } from '../quantity/once.ts'
 import { linksIn } from '../read/links.ts'
 import { pictureFile } from '../read/pictures.ts'
@@ -8,7 +9,7 @@ import { pictureFile } from '../read/pictures.ts'
 export type Prose = { readonly path: Path; readonly text: string }
 
 /** Everything a coach wrote below the front matter, piece by piece. */
-export const proseOf = ({ intro, rungs }: MeasuredLadder): Prose[] => [{ path: ['intro'], text: intro }, ...rungs.flatMap(ofRung)]
+export const proseOf = ({ intro, rungs }: Pick<Ladder, 'intro' | 'rungs'>): Prose[] => [{ path: ['intro'], text: intro }, ...rungs.flatMap(ofRung)]
 
 /** All that a coach wrote and a page shows as Markdown: the prose, and the lines of the front matter. */
 export const writtenIn = (ladder: MeasuredLadder): Prose[] => {
@@ -30,11 +31,11 @@ export const writtenIn = (ladder: MeasuredLadder): Prose[] => {
 export type ShownPicture = { readonly file: string; readonly place: Place }
 
 /** Every picture that pages and ladders show, in order; those that are no file of the workspace have a rule of their own. */
-export const shownPictures = ({ ladders, pages }: MeasuredCurriculum): ShownPicture[] => [...pages.flatMap(ofPage), ...ladders.flatMap(ofLadder)]
+export const shownPictures = ({ ladders, pages }: Pick<Curriculum, 'ladders' | 'pages'>): ShownPicture[] => [...pages.flatMap(ofPage), ...ladders.flatMap(ofLadder)]
 
 /** Kept with the page or ladder: of a thousand, a save makes one another. */
-const ofPage = onceOfEach(({ body, places }: MeasuredPage) => picturesIn(places, [{ path: ['body'], text: body }]))
-const ofLadder = onceOfEach((ladder: MeasuredLadder) => picturesIn(ladder.places, proseOf(ladder).map(({ path, text }) => ({ path: [...path, 'text'], text }))))
+const ofPage = onceOfEach(({ body, places }: Page) => picturesIn(places, [{ path: ['body'], text: body }]))
+const ofLadder = onceOfEach((ladder: Ladder) => picturesIn(ladder.places, proseOf(ladder).map(({ path, text }) => ({ path: [...path, 'text'], text }))))
 
 const picturesIn = (places: Places, texts: readonly Prose[]): readonly ShownPicture[] =>
   texts.filter(({ text }) => text.includes('![')).flatMap(({ path, text }) => {
@@ -45,7 +46,7 @@ const picturesIn = (places: Places, texts: readonly Prose[]): readonly ShownPict
     })
   })
 
-function ofRung({ id, words }: MeasuredRung): Prose[] {
+function ofRung({ id, words }: Rung): Prose[] {
   if (!words) return []
   const at = (part: Path, text: string): Prose => ({ path: ['rungs', id, ...part], text })
   return [

@@ -1,7 +1,7 @@
 import { MOST_PARTS, readPart, type Part } from '../ladder/part.ts'
 import { applyEdits } from '../site/apply-edits.ts'
 import { watchWorkspace } from '../site/watch.ts'
-import { checkedWorkspace, workspaceOption, type Checked } from './curriculum.ts'
+import { foundInWorkspace, workspaceOption, type Found } from './curriculum.ts'
 import { FORMATS, isFormat, type Format } from './report.ts'
 import { forTerminal } from './report-text.ts'
 import { EXIT, Misuse, type Console, type Typed, type Verb } from './verb.ts'
@@ -20,7 +20,7 @@ export const checkVerb: Verb = {
     const format = typed.options.format ?? 'text'
     if (!isFormat(format)) throw new Misuse(`--format must be one of ${Object.keys(FORMATS).join(', ')}, not "${String(format)}".`)
     const part = partIn(typed)
-    const checks = (): Promise<Checked> => checkedWorkspace(typed, console, undefined, undefined, part)
+    const checks = (): Promise<Found> => foundInWorkspace(typed, console, SAYS_FINDINGS_ALONE.includes(format) ? 'findings' : 'everything', part)
     if (typed.options.fix) await fix(checks, console)
     const checked = await checks()
     if (typed.options.watch) return watched(checked, checks, console, format)
@@ -28,6 +28,9 @@ export const checkVerb: Verb = {
     return checked.findings.length === 0 ? EXIT.fine : EXIT.findings
   },
 }
+
+/** Formats that say nothing of what cannot be told. */
+const SAYS_FINDINGS_ALONE: readonly Format[] = ['text', 'github']
 
 /** The part that was asked for, or undefined for the whole. Part 1 also says what is wrong with pages, and with files that cannot be read. */
 function partIn({ options: { part } }: Typed): Part | undefined {
@@ -41,7 +44,7 @@ function partIn({ options: { part } }: Typed): Part | undefined {
 const MOST_ROUNDS = 5
 
 /** Makes the remedies that are one edit, round after round, and says each. */
-async function fix(checks: () => Promise<Checked>, console: Console): Promise<void> {
+async function fix(checks: () => Promise<Found>, console: Console): Promise<void> {
   let count = 0
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
     const { folder, findings } = await checks()
@@ -54,8 +57,8 @@ async function fix(checks: () => Promise<Checked>, console: Console): Promise<vo
 }
 
 /** Checks again after each save, until the process is ended. The lines around each run are what an editor's problem matcher waits for. */
-async function watched(first: Checked, checks: () => Promise<Checked>, console: Console, format: Format): Promise<number> {
-  const say = (checked: Checked): void => console.out(`check begins\n${FORMATS[format](checked, console.colour)}check ends\n`)
+async function watched(first: Found, checks: () => Promise<Found>, console: Console, format: Format): Promise<number> {
+  const say = (checked: Found): void => console.out(`check begins\n${FORMATS[format](checked, console.colour)}check ends\n`)
   say(first)
   const end = watchWorkspace(first.workspace.folders, async () => say(await checks()))
   await console.ended()

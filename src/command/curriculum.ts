@@ -1,12 +1,14 @@
 import { realpath } from 'node:fs/promises'
 import path from 'node:path'
-import { check, type CheckMemory } from '../check/index.ts'
+import { check, type Checked as CheckedLadders, type CheckMemory } from '../check/index.ts'
+import type { Curriculum } from '../ladder/curriculum.ts'
 import { inOrder, type Finding } from '../ladder/finding.ts'
-import { isFirst, type Part } from '../ladder/part.ts'
+import { isFirst, partOf, type Part } from '../ladder/part.ts'
 import type { Athlete } from '../load/model.ts'
+import { knownIn, measure, measureInTurn, type MeasuredCurriculum, type Memory } from '../measure/measure.ts'
 import { onceOfEach } from '../quantity/once.ts'
-import { measure, type MeasuredCurriculum, type Memory } from '../measure/measure.ts'
 import { readCurriculum, type ReadMemory } from '../read/read-curriculum.ts'
+import type { Reading } from '../read/text.ts'
 import { diskKeeping, readWorkspace, type Workspace } from '../site/disk.ts'
 import type { KeptFiles } from '../site/file-bytes.ts'
 import { pictureFindings } from '../site/pictures.ts'
@@ -22,9 +24,8 @@ export async function folderOf({ options }: Typed, { folder }: Pick<Console, 'fo
   return realpath(named).catch(() => named)
 }
 
-/** What came of reading, measuring and checking a workspace. */
-export type Checked = {
-  readonly measured: MeasuredCurriculum | undefined
+/** What is to be put right in a workspace, what could not be told, and the lines it stands in. */
+export type Found = {
   readonly findings: readonly Finding[]
   readonly untold: readonly Finding[]
   readonly sources: Sources
@@ -32,22 +33,46 @@ export type Checked = {
   readonly folder: string
 }
 
+/** What came of reading, measuring and checking a workspace. */
+export type Checked = Found & { readonly measured: MeasuredCurriculum | undefined }
+
 /** What was read and measured before, for who does it again and again. */
 export type Seen = { readonly files: KeptFiles; readonly reading: ReadMemory; readonly measuring: Memory; readonly checking: CheckMemory }
 
-/** Reads, measures and checks the workspace that was named, or the folder the command was started in; of a part, what is read badly is said by the first. */
-export async function checkedWorkspace({ options }: Typed, { folder: started, progress }: Pick<Console, 'folder' | 'progress'>, athlete?: Athlete, seen?: Seen, part?: Part): Promise<Checked> {
+/** Reads, measures and checks the workspace that was named, or the folder the command was started in. */
+export async function checkedWorkspace(typed: Typed, console: Pick<Console, 'folder' | 'progress'>, athlete?: Athlete, seen?: Seen): Promise<Checked> {
+  const read = await readNamed(typed, console, seen)
+  const measured = read.curriculum && measure(read.curriculum, athlete, seen?.measuring)
+  const found = measured ? check(measured, today(), seen?.checking, 'findings') : NOTHING
+  return { measured, ...(await foundIn(read, found, measured)) }
+}
+
+/** The same for who wants findings alone: no measured ladder is kept once it was checked. Of a part, what is read badly is said by the first. */
+export async function foundInWorkspace(typed: Typed, console: Pick<Console, 'folder' | 'progress'>, asked: 'everything' | 'findings', part?: Part): Promise<Found> {
+  const read = await readNamed(typed, console)
+  const { curriculum, findings } = read
+  const own = curriculum && part ? partOf(curriculum, part) : curriculum
+  const found = curriculum && own ? check(measureInTurn(own, knownIn(curriculum)), today(), undefined, asked) : NOTHING
+  return foundIn({ ...read, findings: part && !isFirst(part) ? [] : findings }, found, own)
+}
+
+const NOTHING = { findings: [], untold: [] }
+
+type Read = { readonly curriculum: Curriculum | undefined; readonly findings: readonly Finding[]; readonly workspace: Workspace; readonly folder: string }
+
+async function readNamed({ options }: Typed, { folder: started, progress }: Pick<Console, 'folder' | 'progress'>, seen?: Seen): Promise<Read> {
   const folder = path.resolve(started, typeof options.workspace === 'string' ? options.workspace : '.')
   progress('reading the ladders')
   const workspace = await readWorkspace(folder, diskKeeping(seen?.files))
-  const reading = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers, seen?.reading)
-  const curriculum = 'value' in reading ? reading.value : undefined
-  if (curriculum) progress('computing the loads')
-  const measured = curriculum && measure(curriculum, athlete, seen?.measuring, part)
-  const found = measured ? check(measured, today(), seen?.checking) : { findings: [], untold: [] }
-  const pictures = measured ? await pictureFindings(measured, { folder, layers: workspace.folders }) : []
-  const findings = inOrder([...(part && !isFirst(part) ? [] : [...workspace.findings, ...reading.findings]), ...found.findings, ...pictures])
-  return { measured, findings, untold: inOrder(found.untold), sources: sourcesOf(workspace), workspace, folder }
+  const reading: Reading<Curriculum> = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers, seen?.reading)
+  if (reading.value) progress('computing the loads')
+  return { curriculum: reading.value, findings: [...workspace.findings, ...reading.findings], workspace, folder }
+}
+
+/** What was found in files, ladders and pictures, in file order. */
+async function foundIn({ findings, workspace, folder }: Read, checked: CheckedLadders, shown: Pick<Curriculum, 'ladders' | 'pages'> | undefined): Promise<Found> {
+  const pictures = shown ? await pictureFindings(shown, { folder, layers: workspace.folders }) : []
+  return { findings: inOrder([...findings, ...checked.findings, ...pictures]), untold: inOrder(checked.untold), sources: sourcesOf(workspace), workspace, folder }
 }
 
 /** The day it is, by which silences end. */

@@ -103,7 +103,7 @@ function reviewedOf(before: Side, after: Side): Reviewed {
 type Written = { readonly id: string; readonly places: Places }
 
 const written = ({ ladders, pages }: MeasuredCurriculum): Written[] => [...ladders, ...pages]
-const filesOf = ({ places }: Written): string[] => [...places.values()].map(({ file }) => file)
+const filesOf = ({ places }: Written): string[] => [...places().values()].map(({ file }) => file)
 
 /** Files with findings out of which nothing of a ladder or page came. */
 function unreadable(measured: MeasuredCurriculum, findings: readonly Finding[]): Set<string> {

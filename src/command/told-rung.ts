@@ -41,7 +41,7 @@ export const lacking = (model: LoadModel, setUp: Partial<SetUp>): readonly (read
 /** Why a rung cannot be written as it is, in the words in which `check` would say it. */
 export function unfitRung(rung: ToldRung): string | undefined {
   const { id, title, load } = rung
-  return fitted(ladderSchema.shape.rungs.element, { id, title, load }, new Map([['', { file: 'answer', line: 1, column: 1 }]])).findings[0]?.message
+  return fitted(ladderSchema.shape.rungs.element, { id, title, load }, () => new Map([['', { file: 'answer', line: 1, column: 1 }]])).findings[0]?.message
 }
 
 /** The ladder as far as it is told, measured: the last of its rungs. */

@@ -17,8 +17,8 @@ export type Edit = { readonly line: number; readonly column: number; readonly ol
 /** A way into a ladder: keys, and rungs by their id. */
 export type Path = readonly (string | number)[]
 
-/** Places by path, as `placeOf` looks them up. */
-export type Places = ReadonlyMap<string, Place>
+/** Places by path, as `placeOf` looks them up; made when somebody asks, for of most ladders nobody does. */
+export type Places = () => ReadonlyMap<string, Place>
 
 /** The last step of a path to where a key's value stands, rather than the key. */
 export const VALUE = '='
@@ -28,8 +28,9 @@ export const pathKey = (path: Path): string => path.join('/')
 
 /** The place of `path`, or of the nearest thing around it that was written down. */
 export function placeOf(places: Places, path: Path): Place {
+  const known = places()
   for (let length = path.length; length >= 0; length -= 1) {
-    const place = places.get(pathKey(path.slice(0, length)))
+    const place = known.get(pathKey(path.slice(0, length)))
     if (place) return place
   }
   throw new Error(`bug: nothing in this file has a place (${pathKey(path)})`)

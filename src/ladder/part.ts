@@ -14,6 +14,12 @@ export const isOfPart = (id: string, { nth, of }: Part): boolean => (Number.pars
 /** Whether the part is the one that also holds the pages, and whatever is said of no one ladder. */
 export const isFirst = ({ nth }: Part): boolean => nth === 1
 
+/** The ladders and pages that are of a part. */
+export const partOf = <Of extends { readonly ladders: readonly { readonly id: string }[]; readonly pages: readonly unknown[] }>({ ladders, pages }: Of, part: Part): Pick<Of, 'ladders' | 'pages'> => ({
+  ladders: ladders.filter(({ id }) => isOfPart(id, part)),
+  pages: isFirst(part) ? pages : [],
+})
+
 /** A part as it is written, such as `2/8`; undefined where it is none. */
 export function readPart(text: string): Part | undefined {
   const [, nth, of] = /^([1-9]\d{0,3})\/([1-9]\d{0,3})$/.exec(text) ?? []

@@ -8,7 +8,6 @@ import type { Curriculum, Ladder, Page, Rung } from '../ladder/curriculum.ts'
 import { placeOf, type Path, type Place } from '../ladder/finding.ts'
 import { criteriaDigest } from '../ladder/digest.ts'
 import type { WordLists } from '../ladder/translation.ts'
-import { isFirst, isOfPart, type Part } from '../ladder/part.ts'
 import { GENERATED_PAGES } from '../ladder/words.ts'
 import { fullEntry, type FullEntry } from './entry.ts'
 import { stepOf, type Step } from './step.ts'
@@ -48,27 +47,40 @@ export type MeasuredCurriculum = { readonly handbook: Curriculum['handbook']; re
 export const AVERAGE: Athlete = { stature_m: REFERENCE_STATURE_M, mass_kg: REFERENCE_MASS_KG }
 
 /**
- * Puts a number, or a reason, on every rung and every step; of one part of the curriculum, where one is named.
+ * Puts a number, or a reason, on every rung and every step.
  *
- * Shape   n ladders to n ladders, their rungs in the same order; of a part, only its own, which may point at all.
+ * Shape   n ladders to n ladders, their rungs in the same order.
  */
-export function measure(curriculum: Curriculum, athlete: Athlete = AVERAGE, memory: Memory = new WeakMap(), part: Part = WHOLE): MeasuredCurriculum {
-  const fresh: Known = {
-    rungs: new Set(curriculum.ladders.flatMap(({ id, rungs }) => [id, ...rungs.map((rung) => `${id}/${rung.id}`)])),
-    pages: new Set([...GENERATED_PAGES, ...curriculum.pages.map(({ id }) => id)]),
-  }
+export function measure(curriculum: Curriculum, athlete: Athlete = AVERAGE, memory: Memory = new WeakMap()): MeasuredCurriculum {
+  const fresh = knownIn(curriculum)
   const known = knownBefore(curriculum, memory, fresh) ?? fresh
   return {
     handbook: curriculum.handbook,
     ...(curriculum.logo === undefined ? {} : { logo: curriculum.logo }),
     ...(curriculum.words ? { words: curriculum.words } : {}),
-    ladders: curriculum.ladders.filter(({ id }) => isOfPart(id, part)).map((ladder) => remembered(ladder, known, athlete, memory)),
-    pages: isFirst(part) ? curriculum.pages.map((page) => ({ ...page, known })) : [],
+    ladders: curriculum.ladders.map((ladder) => remembered(ladder, known, athlete, memory)),
+    pages: curriculum.pages.map((page) => ({ ...page, known })),
   }
 }
 
-/** The one part of a curriculum that is not split. */
-const WHOLE: Part = { nth: 1, of: 1 }
+/** What a check goes through, ladder by ladder. */
+export type InTurn = { readonly ladders: Iterable<MeasuredLadder>; readonly pages: readonly MeasuredPage[] }
+
+/**
+ * The same for who looks at each ladder once, of a part of a curriculum or of all: it is measured when its turn comes and held by nobody after it,
+ * so that ten thousand take little more room than what was read.
+ */
+export const measureInTurn = ({ ladders, pages }: Pick<Curriculum, 'ladders' | 'pages'>, known: Known): InTurn => ({ ladders: eachMeasured(ladders, known), pages: pages.map((page) => ({ ...page, known })) })
+
+function* eachMeasured(ladders: readonly Ladder[], known: Known): Generator<MeasuredLadder> {
+  for (const ladder of ladders) yield measureLadder(ladder, known)
+}
+
+/** Everything in a curriculum that may be pointed at. */
+export const knownIn = ({ ladders, pages }: Curriculum): Known => ({
+  rungs: new Set(ladders.flatMap(({ id, rungs }) => [id, ...rungs.map((rung) => `${id}/${rung.id}`)])),
+  pages: new Set([...GENERATED_PAGES, ...pages.map(({ id }) => id)]),
+})
 
 /** Ladders that were measured before, by the very rungs that were read; so that two states of a curriculum share what did not change. */
 export type Memory = WeakMap<Ladder['rungs'], { readonly from: Ladder; readonly measured: MeasuredLadder }>

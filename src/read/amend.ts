@@ -1,3 +1,4 @@
+import { once } from '../quantity/once.ts'
 import type { Ladder, Rung, WithdrawnNote } from '../ladder/curriculum.ts'
 import { criteriaDigest, digestOf } from '../ladder/digest.ts'
 import { placeOf, type Finding, type Path, type Place } from '../ladder/finding.ts'
@@ -58,7 +59,7 @@ export function amended(ladder: Ladder, amendment: Amendment, by: string): Readi
     amended: [...ladder.amended, { by, because, what }],
     places: ladder.places,
   }
-  return { value: { ...value, places: laidOver(value, ladder.places, amendment.places, (ladder.retired ?? []).length) }, findings }
+  return { value: { ...value, places: once(() => laidOver(value, ladder.places(), amendment.places(), (ladder.retired ?? []).length)) }, findings }
 }
 
 /** The base an amendment was written for, against the one it now stands on. */

@@ -1,10 +1,10 @@
-import type { Place } from '../ladder/finding.ts'
+import type { Places } from '../ladder/finding.ts'
 import { cutFrontMatter, type Cut } from './front-matter.ts'
 import { textOf, type Reading } from './text.ts'
 import { readYaml } from './yaml.ts'
 
 /** A Markdown file cut in two, and its front matter as plain values with their places; nothing of it judged yet. */
-export type Front = { readonly value: unknown; readonly places: Map<string, Place>; readonly cut: Cut }
+export type Front = { readonly value: unknown; readonly places: Places; readonly cut: Cut }
 
 /**
  * From the bytes of a Markdown file to its front matter and its body.

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { pathKey, placeOf, VALUE, type Edit, type Finding, type Path, type Place } from '../ladder/finding.ts'
+import { pathKey, placeOf, VALUE, type Edit, type Finding, type Path, type Places } from '../ladder/finding.ts'
 import { nearest } from './nearest.ts'
 
 type Issue = z.core.$ZodIssue
@@ -12,7 +12,7 @@ const MOST_UNKNOWN = 20
  *
  * Shape   issues of one file, its schema, its value and its places to findings, one an issue and one an unknown key.
  */
-export function inPlainWords(issues: readonly Issue[], schema: z.ZodType, value: unknown, places: ReadonlyMap<string, Place>): Finding[] {
+export function inPlainWords(issues: readonly Issue[], schema: z.ZodType, value: unknown, places: Places): Finding[] {
   const misspelt = new Set(issues.flatMap((issue) => meant(issue, schema, value)))
   const findings = issues.filter((issue) => !(isAbsent(value, plainPath(issue)) && misspelt.has(pathKey(plainPath(issue))))).flatMap((issue) => findingsOf(issue, schema, value, places))
   const said = new Set<string>()
@@ -29,7 +29,7 @@ function meant(issue: Issue, schema: z.ZodType, value: unknown): string[] {
   return issue.keys.slice(0, MOST_UNKNOWN).flatMap((key) => nearest(key, known) ?? []).map((key) => pathKey([...path, key]))
 }
 
-function findingsOf(issue: Issue, schema: z.ZodType, value: unknown, places: ReadonlyMap<string, Place>): Finding[] {
+function findingsOf(issue: Issue, schema: z.ZodType, value: unknown, places: Places): Finding[] {
   const path = plainPath(issue)
   if (issue.code === 'unrecognized_keys') {
     const known = knownKeys(schema, value, path)
@@ -56,8 +56,8 @@ function unknownKey(key: string, known: readonly string[], like: string | undefi
 }
 
 /** For a value that is almost one of a few names: the edit that makes it so. */
-function choice(issue: Issue, value: unknown, places: ReadonlyMap<string, Place>, path: Path): { edit?: Edit } {
-  const at = places.get(pathKey([...path, VALUE]))
+function choice(issue: Issue, value: unknown, places: Places, path: Path): { edit?: Edit } {
+  const at = places().get(pathKey([...path, VALUE]))
   const given = valueAt(value, path)
   if (issue.code !== 'invalid_value' || typeof given !== 'string' || !at) return {}
   const like = nearest(given, issue.values.map(String))
@@ -104,7 +104,7 @@ function bare(schema: z.ZodType, value: unknown): z.ZodType {
 const NO_SENTENCE = '{key} must hold keys such as title.'
 
 /** Validates a value; every sentence that comes back is ours. */
-export function fitted<Schema extends z.ZodType>(schema: Schema, value: unknown, places: ReadonlyMap<string, Place>): { value?: z.infer<Schema>; findings: Finding[] } {
+export function fitted<Schema extends z.ZodType>(schema: Schema, value: unknown, places: Places): { value?: z.infer<Schema>; findings: Finding[] } {
   const result = schema.safeParse(value, { error: () => NO_SENTENCE })
   return result.success ? { value: result.data, findings: [] } : { findings: inPlainWords(result.error.issues, schema, value, places) }
 }

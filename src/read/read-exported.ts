@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { once } from '../quantity/once.ts'
 import type { RungWords } from '../ladder/curriculum.ts'
 import { pathKey, type Finding, type Path, type Place } from '../ladder/finding.ts'
 import { handbookSchema, ladderSchema, pageSchema } from '../ladder/schema.ts'
@@ -39,7 +40,7 @@ export type Exported = { readonly ladders: readonly SaidLadder[]; readonly pages
  */
 export function readExported(file: string, value: unknown): Reading<Exported> {
   const paths: Path[] = []
-  const fit = fitted(curriculumSchema, value, placesIn(value, file, paths))
+  const fit = fitted(curriculumSchema, value, once(() => placesIn(value, file, paths)))
   if (!fit.value) return { findings: fit.findings.map(({ line, message }): Finding => atTop(file, 'tables-are-sound', `${wayTo(paths[line - 1] ?? [])}: ${message}`)) }
   const ladders = fit.value.ladders.map(({ layer: _, amended: __, withdrawn_notes: ___, intro, rungs, ...fields }): SaidLadder => {
     const said = new Map(rungs.flatMap((one) => (one.words ? [[one.id, { set_up: undefined, full_rep: undefined, cues: undefined, faults: undefined, ...one.words } as RungWords] as const] : [])))

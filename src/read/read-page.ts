@@ -22,6 +22,6 @@ export function readPage(name: string, file: string, bytes: Uint8Array, layer: s
     ...(address.success ? [] : [atTop(file, 'file-names-are-addresses', `The file is named "${id.slice(0, 80)}", which cannot be an address. Use small letters, digits and single hyphens, such as safety.md.`)]),
   ]
   if (!fields.value || !address.success) return { findings }
-  places.set('body', { file, line: cut.body_line, column: 1 })
-  return { value: { ...fields.value, id, body: cut.body, layer, places }, findings }
+  const all = new Map(places()).set('body', { file, line: cut.body_line, column: 1 })
+  return { value: { ...fields.value, id, body: cut.body, layer, places: () => all }, findings }
 }

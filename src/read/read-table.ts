@@ -1,6 +1,6 @@
 import { isMissing } from '../quantity/outcome.ts'
 import type { Fault, RungWords } from '../ladder/curriculum.ts'
-import { pathKey, type Finding, type Place } from '../ladder/finding.ts'
+import { pathKey, type Finding, type Place, type Places } from '../ladder/finding.ts'
 import { ladderSchema, type LadderFields } from '../ladder/schema.ts'
 import { fitted } from './plain-words.ts'
 import { unguarded } from './table-cell.ts'
@@ -12,7 +12,7 @@ import type { Reading } from './text.ts'
 export type SaidLadder = { readonly fields: LadderFields; readonly intro: string; readonly words: ReadonlyMap<string, RungWords> }
 
 /** A ladder out of a table, and the cell each part came from; lines count rows, columns cells. */
-export type TableLadder = SaidLadder & { readonly places: ReadonlyMap<string, Place> }
+export type TableLadder = SaidLadder & { readonly places: Places }
 
 type Row = Rows['rows'][number]
 
@@ -45,12 +45,12 @@ function ladderOf(file: string, header: Rows['header'], rows: readonly Row[]): R
     return { fields: valuesOf('rung', row, ['rungs', index], gathered), words: wordsOf(valuesOf('words', row, ['words', index], gathered)) }
   })
   const { intro, ...fields } = saidOnce(rows, gathered)
-  const fit = fitted(ladderSchema, { ...fields, rungs: rungs.map((rung) => rung.fields) }, gathered.places)
+  const fit = fitted(ladderSchema, { ...fields, rungs: rungs.map((rung) => rung.fields) }, () => gathered.places)
   const unfit = fit.findings.map(({ line, column, message, rule }) => inCell(file, line, column - 1, message, header[column - 1]?.name, rule))
   const findings = [...gathered.findings, ...unfit.filter(({ line, column }) => !gathered.findings.some((found) => found.line === line && found.column === column))]
   if (!fit.value || findings.length > 0) return { findings }
   const words = new Map(fit.value.rungs.flatMap(({ id }, index) => (rungs[index]?.words ? [[id, rungs[index].words] as const] : [])))
-  return { value: { fields: fit.value, intro: typeof intro === 'string' ? intro : '', words, places: gathered.places }, findings: [] }
+  return { value: { fields: fit.value, intro: typeof intro === 'string' ? intro : '', words, places: () => gathered.places }, findings: [] }
 }
 
 /** The values of one row that are of the rung, or of its prose. */

@@ -29,11 +29,12 @@ export const languageIn = (file: string): string | undefined => /(?:^words|^(?:l
 export function readLadderTranslation(file: string, bytes: Uint8Array): Reading<TranslationFile> {
   const front = readFront(file, bytes)
   if (!front.value) return { findings: front.findings }
-  const { value, places: yaml, cut } = front.value
-  const fields = fitted(ladderTranslationSchema, value, yaml)
+  const { value, cut } = front.value
+  const fields = fitted(ladderTranslationSchema, value, front.value.places)
   const findings = [...front.findings, ...fields.findings]
   if (!fields.value) return { findings }
   const parts = new Map<string, Words>()
+  const yaml = front.value.places()
   const places = new Map<string, Place>()
   const { translates, of, rungs = [], ...heads } = fields.value
   for (const [key, words] of Object.entries(heads)) if (words !== undefined) parts.set(key, words)
@@ -97,12 +98,12 @@ function sectionWords(part: Section, lines: readonly string[], body_line: number
 export function readPageTranslation(file: string, bytes: Uint8Array): Reading<TranslationFile> {
   const front = readFront(file, bytes)
   if (!front.value) return { findings: front.findings }
-  const { value, places: yaml, cut } = front.value
-  const fields = fitted(pageTranslationSchema, value, yaml)
+  const { value, cut } = front.value
+  const fields = fitted(pageTranslationSchema, value, front.value.places)
   const findings = [...front.findings, ...fields.findings]
   if (!fields.value) return { findings }
   const { translates, of, title, summary } = fields.value
-  const places = new Map(yaml)
+  const places = new Map(front.value.places())
   const { intro, sections } = pageSections(cut.body)
   const parts = new Map<string, Words>([...(title === undefined ? [] : [['title', title] as const]), ...(summary === undefined ? [] : [['summary', summary] as const]), ...(intro === '' ? [] : [['intro', intro] as const])])
   if (intro !== '') places.set('intro', { file, line: cut.body_line + cut.body.slice(0, cut.body.search(/\S/)).split('\n').length - 1, column: 1 })

@@ -12,10 +12,10 @@ const HEADINGS = ['Set up', 'Full rep', 'Cues', 'Faults', 'Notes']
 
 const FAULT_COLUMNS = ['seen', 'likely cause', 'say', 'if it stays']
 
-/** One rung's prose, with the places of its cues, faults and steps under `rungs/<id>/`. `lines` are those of the body it was cut from. */
-export function rungWords(file: string, section: Section, body: { readonly lines: readonly string[]; readonly line: number }, id: string, places: Map<string, Place>): { words: RungWords; findings: Finding[] } {
+/** One rung's prose, with the places of its cues, faults and steps under `rungs/<id>/`, where they are noted. `lines` are those of the body it was cut from. */
+export function rungWords(file: string, section: Section, body: { readonly lines: readonly string[]; readonly line: number }, id: string, noted: Map<string, Place> | undefined): { words: RungWords; findings: Finding[] } {
   const findings: Finding[] = []
-  const at = (path: readonly (string | number)[], line: number) => void places.set(pathKey(['rungs', id, ...path]), { file, line, column: 1 })
+  const at = (path: readonly (string | number)[], line: number) => void noted?.set(pathKey(['rungs', id, ...path]), { file, line, column: 1 })
   at(['section'], section.line)
   at(['section', 'text'], section.text_line)
   const parts = new Map<string, Section>()

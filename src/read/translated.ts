@@ -1,6 +1,7 @@
+import { once } from '../quantity/once.ts'
 import type { Curriculum, Ladder, Page, SourceFile } from '../ladder/curriculum.ts'
 import { digestOf } from '../ladder/digest.ts'
-import { pathKey, type Finding, type Place } from '../ladder/finding.ts'
+import { pathKey, type Finding, type Place, type Places } from '../ladder/finding.ts'
 import { stands, type Part, type Translated, type TranslatedPart } from '../ladder/translation.ts'
 import { nearest } from './nearest.ts'
 import { ladderParts, pageParts } from './parts.ts'
@@ -117,11 +118,16 @@ function astray(files: ReadonlyMap<string, readonly Found[]>, what: 'ladder' | '
 }
 
 /** The places of translations under `translations/LANG/`, the topmost layer's over those below. */
-function withPlaces({ places }: Ladder | Page, found: readonly Found[]): { places: ReadonlyMap<string, Place> } | undefined {
+function withPlaces({ places }: Ladder | Page, found: readonly Found[]): { places: Places } | undefined {
   if (found.length === 0) return undefined
+  const own = found.map(({ language, read }) => ({ language, places: read.places }))
+  return { places: once(() => laidBeside(places(), own)) }
+}
+
+function laidBeside(places: ReadonlyMap<string, Place>, own: readonly { readonly language: string; readonly places: ReadonlyMap<string, Place> }[]): ReadonlyMap<string, Place> {
   const all = new Map(places)
-  for (const { language, read } of found) for (const [key, place] of read.places) all.set(pathKey(['translations', language, ...(key === '' ? [] : [key])]), place)
-  return { places: all }
+  for (const { language, places: theirs } of own) for (const [key, place] of theirs) all.set(pathKey(['translations', language, ...(key === '' ? [] : [key])]), place)
+  return all
 }
 
 /** Phrases that are looked up in the list of words of a language. */

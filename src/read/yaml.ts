@@ -1,10 +1,11 @@
 import { Composer, isMap, isPair, isScalar, isSeq, LineCounter, type Document, type Node } from 'yaml'
-import { pathKey, VALUE, type Finding, type Path, type Place } from '../ladder/finding.ts'
+import { pathKey, VALUE, type Finding, type Path, type Place, type Places } from '../ladder/finding.ts'
+import { once } from '../quantity/once.ts'
 import { boundedTokens } from './bounds.ts'
 import { atTop, type Reading } from './text.ts'
 
-/** A value out of YAML, and where each of its keys stands. `keys` are places of keys, `values` of what follows them. */
-export type Yaml = { readonly value: unknown; readonly places: Map<string, Place> }
+/** A value out of YAML, and where each of its keys and entries stands. Who keeps `places` keeps all that was parsed, until it was called once. */
+export type Yaml = { readonly value: unknown; readonly places: Places }
 
 const RULE = 'front-matter-is-plain'
 
@@ -51,15 +52,28 @@ export function readYaml(file: string, yaml: string, first_line: number): Readin
   if (!document) throw new Error('bug: no document was composed, though one was asked for')
   const findings: Finding[] = [...document.errors, ...document.warnings].map((error) => ({ ...place(error.pos[0]), rule: RULE, message: plainly(error) }))
   if (findings.length > 0) return { findings: findings.slice(0, 20) }
-  const places = new Map<string, Place>([['', place(0)]])
-  collect(document, places, place, findings)
-  return { value: { value: document.toJS(), places }, findings }
+  judge(document.contents, place, findings)
+  return { value: { value: document.toJS(), places: once(() => placesIn(document, place)) }, findings }
 }
 
-/** Walks the document, whose depth is bounded, and notes where each key and entry stands. */
-function collect(document: Document, places: Map<string, Place>, place: (offset: number) => Place, findings: Finding[]): void {
+/** Walks the document, whose depth is bounded, and finds keys and scalars that are not plain. */
+function judge(node: unknown, place: (offset: number) => Place, findings: Finding[]): void {
+  if (isScalar(node)) checkScalar(node, place, findings)
+  if (isSeq(node)) for (const entry of node.items) judge(entry, place, findings)
+  if (!isMap(node)) return
+  for (const pair of node.items) {
+    if (!isPair(pair)) continue
+    const key = isScalar(pair.key) ? pair.key.value : '<<'
+    if (String(key) === '<<') findings.push({ ...place(startOf(pair.key)), rule: RULE, message: 'A key must be a plain word. Write the keys out in full.' })
+    else if (typeof key === 'number') findings.push({ ...place(startOf(pair.key)), rule: RULE, message: 'A number stands here where a key should. Write decimals with a point, such as 5.5.' })
+    judge(pair.value, place, findings)
+  }
+}
+
+/** Walks the document again, and notes where each key and entry stands. */
+function placesIn(document: Document, place: (offset: number) => Place): ReadonlyMap<string, Place> {
+  const places = new Map<string, Place>([['', place(0)]])
   const walk = (node: unknown, path: Path): void => {
-    if (isScalar(node)) checkScalar(node, place, findings)
     if (isSeq(node)) {
       node.items.forEach((entry, index) => {
         note(entry, [...path, index])
@@ -71,8 +85,6 @@ function collect(document: Document, places: Map<string, Place>, place: (offset:
       for (const pair of node.items) {
         if (!isPair(pair)) continue
         const key = isScalar(pair.key) ? String(pair.key.value) : ''
-        if (!isScalar(pair.key) || key === '<<') findings.push({ ...place(startOf(pair.key)), rule: RULE, message: 'A key must be a plain word. Write the keys out in full.' })
-        else if (typeof pair.key.value === 'number') findings.push({ ...place(startOf(pair.key)), rule: RULE, message: 'A number stands here where a key should. Write decimals with a point, such as 5.5.' })
         note(pair.key, [...path, key])
         noteValue(pair.value, [...path, key, VALUE])
         walk(pair.value, [...path, key])
@@ -82,6 +94,7 @@ function collect(document: Document, places: Map<string, Place>, place: (offset:
   const note = (node: unknown, path: Path): void => void places.set(pathKey(path), place(startOf(node)))
   const noteValue = (node: unknown, path: Path): void => void (standsBare(node) && note(node, path))
   walk(document.contents, [])
+  return places
 }
 
 const startOf = (node: unknown): number => (node as Node | null)?.range?.[0] ?? 0

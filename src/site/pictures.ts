@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import path from 'node:path'
 import { once } from '../quantity/once.ts'
 import { shownPictures, type ShownPicture } from '../check/prose.ts'
+import type { Curriculum } from '../ladder/curriculum.ts'
 import type { Finding } from '../ladder/finding.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
 import { pictureKey, type Drawn } from '../page/drawn.ts'
@@ -20,7 +21,7 @@ const drawing = (file: string, bytes: Uint8Array) => readShapes(file, bytes, { r
 const isDrawing = (file: string): boolean => file.toLowerCase().endsWith('.svg')
 
 /** Every picture that cannot be shown, where a text shows it; what is wrong within a drawing, where it stands in the drawing. */
-export async function pictureFindings(curriculum: MeasuredCurriculum, shelves: Shelves): Promise<readonly Finding[]> {
+export async function pictureFindings(curriculum: Pick<Curriculum, 'ladders' | 'pages'>, shelves: Shelves): Promise<readonly Finding[]> {
   const before = new Map<string, readonly Finding[]>()
   const found = new Map<string, Finding>()
   for (const { file, place } of shownPictures(curriculum)) {

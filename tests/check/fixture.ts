@@ -51,7 +51,7 @@ export function checked(file: string, text: string): Checked {
   assert.ok(value?.kind === 'ladder', `${file} is no ladder`)
   const { ladder } = value
   const known = { rungs: new Set([ladder.id, ...ladder.rungs.map(({ id }) => `${ladder.id}/${id}`)]), pages: new Set(['safety', 'sources']) }
-  return check({ handbook, ladders: [measureLadder(ladder, known)], pages: [] }, TODAY)
+  return check({ ladders: [measureLadder(ladder, known)], pages: [] }, TODAY)
 }
 
 /** Everything the rules find in one ladder. */

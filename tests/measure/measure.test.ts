@@ -79,7 +79,7 @@ test('a rung that follows itself, or one that is not there, has no step from it'
 })
 
 test('what prose may point at is every ladder, every rung and every page', () => {
-  const page = { id: 'safety', title: 'Safety', order: 1, summary: 'When to stop', body: '', layer: 'A club', places: new Map() }
+  const page = { id: 'safety', title: 'Safety', order: 1, summary: 'When to stop', body: '', layer: 'A club', places: () => new Map() }
   const { ladders, pages } = measure({ handbook, ladders: [ladder()], pages: [page] })
   assert.deepEqual([...(ladders[0]?.known.rungs ?? [])], ['pull', 'pull/kg-40', 'pull/kg-44', 'pull/hold', 'pull/kg-48'])
   for (const id of ['safety', 'sources', 'checks']) assert.ok(pages[0]?.known.pages.has(id), id)

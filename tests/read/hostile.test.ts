@@ -97,7 +97,7 @@ for (const [says, body] of Object.entries(slow)) {
     const time_s = spent_s(() => {
       const { value } = readLadderFile('a.md', bytes(text), 'A club')
       assert.ok(value?.kind === 'ladder')
-      check({ handbook: { title: 'A', organisation: 'A', edition: '1', languages: ['en'], units: 'metric', contact: 'A' }, ladders: [measureLadder(value.ladder, known)], pages: [] }, '2026-11-25')
+      check({ ladders: [measureLadder(value.ladder, known)], pages: [] }, '2026-11-25')
     })
     assert.ok(time_s < 1.5, `${time_s} s`) // a second of one core, and the collector on another
   })
