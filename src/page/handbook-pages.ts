@@ -25,11 +25,16 @@ export type WrittenPage = { readonly address: Address; readonly html: string }
 /** What pages show beside the curriculum: each ladder's drawing by its id, what else was drawn by its key, each rule's two ladders, what each edition changed, whether cards are printed to files as well, and the languages there are. */
 export type Beside = { readonly diagrams: ReadonlyMap<string, Html>; readonly drawn?: Drawn; readonly examples: Examples; readonly editions: readonly EditionChanges[]; readonly pdfs?: boolean; readonly languages?: Frame['languages'] }
 
-/** Every page of a handbook, in a fixed order. */
+/** Every page of a handbook, in a fixed order. Each ladder's pages are written before the next are made: only one ladder is held unwritten. */
 export function handbookPages(curriculum: MeasuredCurriculum, beside: Beside, tongue: Tongue): WrittenPage[] {
   const frame = frameOf(curriculum, beside.languages ?? [], tongue)
-  const made: SitePage[] = [firstPage(curriculum), ...curriculum.ladders.flatMap((ladder) => ladderPages(ladder, beside.diagrams.get(ladder.id) ?? raw(''), curriculum)), ...otherPages(curriculum, beside)]
-  return made.map((page) => writtenPage(page, frame, beside.drawn ?? new Map(), tongue))
+  const drawn = beside.drawn ?? new Map<string, string>()
+  const all = (pages: readonly SitePage[]): WrittenPage[] => pages.map((page) => writtenPage(page, frame, drawn, tongue))
+  return [
+    ...all([firstPage(curriculum)]),
+    ...curriculum.ladders.flatMap((ladder) => all(ladderPages(ladder, beside.diagrams.get(ladder.id) ?? raw(''), curriculum))),
+    ...all(otherPages(curriculum, beside)),
+  ]
 }
 
 /** The frame that stands around each page. */
