@@ -119,8 +119,9 @@ export function finished({ language, foreign, entry, form, keys, theirs, bold = 
     const kept = answers.get(key)
     const said = kept ?? piece(key, depth)
     if (!kept && (said.known || depth === 0)) answers.set(key, said)
+    if (key === text) return said
     const at = text.indexOf(key)
-    return key === text ? said : { text: text.slice(0, at) + said.text + text.slice(at + key.length), known: said.known }
+    return { text: text.slice(0, at) + said.text + text.slice(at + key.length), known: said.known }
   }
 
   return (text) => whole(text, 0)

@@ -9,7 +9,7 @@ import { spoken, written } from './written.ts'
  * What stands in a template is the interface's own English, by which `written` finds the same in another language; what stands
  * in a hole is a value. `html` is the whole of it in English.
  */
-export type Html = { readonly strings: readonly string[]; readonly parts: readonly Part[]; readonly raw?: true; readonly html: string }
+export type Html = { readonly strings: readonly string[]; readonly parts: readonly Part[]; readonly raw?: string; readonly html: string }
 
 /** A sentence with holes that is no markup: a title, a description, a label. */
 export type Phrase = { readonly says: readonly string[]; readonly holes: readonly Part[] }
@@ -26,7 +26,7 @@ export type Words = string | Phrase | Amount | Kept
 /** What a hole may hold. A function is asked only when the page is written, and is told in which tongue. */
 export type Part = Html | Words | number | undefined | false | readonly Part[] | ((tongue: Tongue) => Part)
 
-const made = (strings: readonly string[], parts: readonly Part[], more: { readonly raw?: true } = {}): Html => ({
+const made = (strings: readonly string[], parts: readonly Part[], more: { readonly raw?: string } = {}): Html => ({
   strings,
   parts,
   ...more,
@@ -36,7 +36,7 @@ const made = (strings: readonly string[], parts: readonly Part[], more: { readon
 })
 
 /** Markup made elsewhere by code that escapes: the Markdown renderer, the drawings. It is written as it stands in every language. */
-export const raw = (markup: string): Html => made([markup], [], { raw: true })
+export const raw = (markup: string): Html => made([], [], { raw: markup })
 
 /** A template whose every hole is escaped, unless it holds markup already. Lists are joined; undefined and false are nothing. */
 export const html = (strings: TemplateStringsArray, ...parts: readonly Part[]): Html => made(strings, parts)

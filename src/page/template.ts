@@ -36,10 +36,9 @@ const known = new WeakMap<readonly string[], Map<Context, readonly Piece[]>>()
 /** The pieces of a template that stands in a context; worked out once for each template of the program. */
 export function piecesOf(strings: readonly string[], context: Context): readonly Piece[] {
   const cached = known.get(strings) ?? new Map<Context, readonly Piece[]>()
-  known.set(strings, cached)
-  const found = cached.get(context) ?? cut(strings.map((string, index) => (index === 0 ? string : `\u0001${index - 1}\u0002${string}`)).join(''), context)
-  cached.set(context, found)
-  return found
+  const pieces = cached.get(context) ?? cut(strings.map((string, index) => (index === 0 ? string : `\u0001${index - 1}\u0002${string}`)).join(''), context)
+  known.set(strings, cached.set(context, pieces))
+  return pieces
 }
 
 function cut(text: string, context: Context): Piece[] {

@@ -2,6 +2,8 @@ import { figureText, intervalText } from '../quantity/figure.ts'
 import { imperialIntervalText, imperialText } from '../quantity/imperial.ts'
 import type { Amount } from './html.ts'
 import { finished, formOf } from './finished.ts'
+import type { Plan } from './plan.ts'
+import type { Context } from './template.ts'
 import { en } from './words/en.ts'
 import { es } from './words/es.ts'
 
@@ -41,6 +43,8 @@ export type Tongue = {
   form(entry: Entry, numbers: readonly (number | undefined)[]): string
   /** Phrases that were asked for and are not known. */
   readonly untranslated: Set<string>
+  /** Templates as this language writes them, each worked out once. */
+  readonly plans: WeakMap<readonly string[], Map<Context, Plan>>
 }
 
 /** In what a handbook shows lengths, masses and forces; it reckons in metric always. */
@@ -66,7 +70,7 @@ export function tongueOf(language: string, { units = 'metric', words = {}, their
   const form = (said: Entry, numbers: readonly (number | undefined)[]): string => formOf(said, numbers, plurals)
   const keys = [...new Set([...Object.keys(words), ...Object.keys(catalogue)])]
   const inTongue = finished({ language, foreign, entry, form, keys, theirs })
-  const text = (asked: string): Said => (left?.words.has(asked.trim()) ? { text: asked, known: true, language: left.language } : inTongue(asked))
+  const text = (asked: string): Said => (left && left.words.size > 0 && left.words.has(asked.trim()) ? { text: asked, known: true, language: left.language } : inTongue(asked))
   return {
     language,
     units,
@@ -78,6 +82,7 @@ export function tongueOf(language: string, { units = 'metric', words = {}, their
     amount: (asked) => text((units === 'imperial' ? imperialSays(asked) : undefined) ?? metricSays(asked)),
     form,
     untranslated: new Set(),
+    plans: new WeakMap(),
   }
 }
 

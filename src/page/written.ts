@@ -1,7 +1,8 @@
 import { escaped } from './escaped.ts'
 import { filled, printed } from './finished.ts'
 import type { Amount, Html, Kept, Part, Phrase } from './html.ts'
-import { piecesOf, type Context, type Piece } from './template.ts'
+import { isHole, isPlural, planOf, type Plan, type Plural, type Unsaid } from './plan.ts'
+import type { Context } from './template.ts'
 import type { Said, Tongue } from './tongue.ts'
 
 const isHtml = (part: object): part is Html => 'strings' in part
@@ -33,22 +34,31 @@ function counted(said: Said, asked: string, tongue: Tongue): Said {
 
 function part(value: Part, context: Context, tongue: Tongue): string {
   if (value === undefined || value === false) return ''
-  if (typeof value === 'function') return part(value(tongue), context, tongue)
-  if (typeof value === 'number') return context === 'tag' || context === 'verbatim' ? String(value) : tongue.said(String(value)).text
   if (typeof value === 'string') return context === 'tag' || context === 'verbatim' ? escaped(value) : marked(counted(tongue.said(value), value, tongue), context)
-  if (isList(value)) return value.map((each) => part(each, context, tongue)).join('')
+  if (typeof value === 'number') return context === 'tag' || context === 'verbatim' ? String(value) : tongue.said(String(value)).text
+  if (typeof value === 'function') return part(value(tongue), context, tongue)
+  if (isList(value)) return listed(value, context, tongue)
+  if (isHtml(value)) return value.raw ?? followed(planOf(value.strings, context, tongue), value.parts, tongue)
   if (isPhrase(value)) return marked(phrase(value, tongue), context)
   if (isKept(value)) return escaped(value.kept)
-  if (isAmount(value)) return marked(tongue.amount(value), context)
-  if (value.raw) return value.strings.join('')
-  return pieces(piecesOf(value.strings, context), value.parts, tongue)
+  return marked(tongue.amount(value), context)
+}
+
+function listed(values: readonly Part[], context: Context, tongue: Tongue): string {
+  let text = ''
+  for (const value of values) text += part(value, context, tongue)
+  return text
 }
 
 /** Text a page takes as it is; what is in another language says so where it can. */
 const marked = ({ text, known, language = known ? undefined : 'en' }: Said, context: Context): string => (language === undefined || context !== 'words' ? escaped(text) : `<span lang="${language}">${escaped(text)}</span>`)
 
-const pieces = (all: readonly Piece[], parts: readonly Part[], tongue: Tongue): string =>
-  all.map((piece) => (piece.kind === 'markup' ? piece.text : piece.kind === 'hole' ? part(parts[piece.index], piece.context, tongue) : sentence(piece, parts, tongue))).join('')
+/** A template with its holes filled. */
+function followed(plan: Plan, parts: readonly Part[], tongue: Tongue): string {
+  let text = ''
+  for (const step of plan) text += typeof step === 'string' ? step : isHole(step) ? part(parts[step.index], step.context, tongue) : isPlural(step) ? plural(step, parts, tongue) : unsaid(step, parts, tongue)
+  return text
+}
 
 /** The number in a hole, by which a language may choose a form. */
 function numberIn(value: Part): number | undefined {
@@ -57,35 +67,36 @@ function numberIn(value: Part): number | undefined {
   return typeof value === 'object' && isAmount(value) && value.low === value.high ? value.low : undefined
 }
 
-/** A sentence of a template: as it stands, or the language's own with holes and elements put where it wants them. */
-function sentence(piece: Extract<Piece, { kind: 'sentence' }>, parts: readonly Part[], tongue: Tongue): string {
-  const { key, holes, before, after, context } = piece
-  const entry = tongue.entry(key)
-  if (entry === undefined) {
-    const plain = pieces(piece.pieces, parts, tongue)
-    if (!tongue.foreign) return plain
-    tongue.untranslated.add(key)
-    return context === 'words' ? `${before}<span lang="en">${plain.trim()}</span>${after}` : plain
-  }
-  const said = tongue.form(entry, holes.map(({ index }) => numberIn(parts[index])))
-  return before + said.split(/(\{\d+\}|<\/?\d+\/?>)/).map((token) => placed(token, piece, parts, tongue)).join('') + after
+const plural = ({ sentence: { holes }, entry, forms }: Plural, parts: readonly Part[], tongue: Tongue): string => followed(forms.get(tongue.form(entry, holes.map(({ index }) => numberIn(parts[index])))) ?? [], parts, tongue)
 
-  function placed(token: string, { holes: own, tags: elements }: typeof piece, values: readonly Part[], to: Tongue): string {
-    const hole = own[Number(/^\{(\d+)\}$/.exec(token)?.[1] ?? 0) - 1]
-    if (hole) return part(values[hole.index], hole.context, to)
-    const nth = /^<(\/?)(\d+)(\/?)>$/.exec(token)
-    const tag = nth && elements[Number(nth[2]) - 1]
-    if (!nth || !tag) return escaped(token)
-    return nth[1] === '/' ? tag.close : pieces(tag.open, values, to)
-  }
+/** A sentence without words in this language stands in English, and says so where it can. */
+function unsaid({ sentence: { key, before, after, context }, plain }: Unsaid, parts: readonly Part[], tongue: Tongue): string {
+  tongue.untranslated.add(key)
+  const text = followed(plain, parts, tongue)
+  return context === 'words' ? `${before}<span lang="en">${text.trim()}</span>${after}` : text
+}
+
+/** What a phrase is found by, without the spaces around it, and whether there are words in it besides its holes. */
+type Key = { readonly key: string; readonly before: string; readonly after: string; readonly words: boolean }
+
+const keys = new WeakMap<readonly string[], Key>()
+
+/** The key of a phrase; worked out once for each phrase of the program. */
+function keyOf(says: readonly string[]): Key {
+  const kept = keys.get(says)
+  if (kept) return kept
+  const whole = says.map((text, index) => (index === 0 ? text : `{${index}}${text}`)).join('')
+  const key = whole.trim()
+  const made = { key, before: key === '' ? whole : whole.slice(0, whole.indexOf(key)), after: key === '' ? '' : whole.slice(whole.indexOf(key) + key.length), words: /\p{L}/u.test(says.join('')) }
+  keys.set(says, made)
+  return made
 }
 
 /** A phrase with its holes filled, and whether all of it could be said. */
 function phrase({ says, holes }: Phrase, tongue: Tongue): Said {
-  const key = says.map((text, index) => (index === 0 ? text : `{${index}}${text}`)).join('')
+  const { key, before, after, words } = keyOf(says)
   const values = holes.map((hole) => spoken(hole, tongue))
-  const entry = tongue.entry(key.trim())
-  const words = /\p{L}/u.test(says.join(''))
-  const said = entry === undefined ? key : `${/^\s*/.exec(key)?.[0] ?? ''}${tongue.form(entry, holes.map(numberIn))}${/\s*$/.exec(key)?.[0] ?? ''}`
-  return counted({ text: filled(said, values), known: entry !== undefined || !words || !tongue.foreign }, key, tongue)
+  const entry = tongue.entry(key)
+  const text = entry === undefined ? says.map((said, index) => (index === 0 ? said : values[index - 1] + said)).join('') : before + filled(tongue.form(entry, holes.map(numberIn)), values) + after
+  return counted({ text, known: entry !== undefined || !words || !tongue.foreign }, key, tongue)
 }
