@@ -1,3 +1,4 @@
+import { inEnglish } from '../page/html.ts'
 import { figureText, intervalText } from '../quantity/figure.ts'
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { interval } from '../quantity/spread.ts'
@@ -133,7 +134,7 @@ function loadOf(rung: RungData): { id: string; model: NonNullable<ReturnType<typ
 /** The figure, made by the very code that draws it in the handbook. */
 function figureOf({ poses }: Load, ladder: LadderData, rung: RungData): HTMLElement[] {
   if (poses.length === 0) return []
-  const drawn = new DOMParser().parseFromString(figures.createHTML(poseFigures(poses, ladder.title, rung.title).html), 'text/html')
+  const drawn = new DOMParser().parseFromString(figures.createHTML(inEnglish(poseFigures(poses, ladder.title, rung.title))), 'text/html')
   const shown = element('div', 'figures', ...drawn.body.childNodes)
   shown.setAttribute('aria-label', poses.map(poseInWords).join(' '))
   return [shown]

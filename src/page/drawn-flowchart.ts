@@ -2,7 +2,7 @@ import { digestOf } from '../ladder/digest.ts'
 import { flowchartSource, type Flowchart } from '../read/flowchart.ts'
 import { drawnHere } from './drawn.ts'
 import { escaped } from './escaped.ts'
-import { html, raw, type Html } from './html.ts'
+import { html, inEnglish, raw, type Html } from './html.ts'
 
 /** By what name the drawing of a flowchart is known. */
 export const drawingKey = (chart: Flowchart): string => `drawing-${digestOf(flowchartSource(chart))}`
@@ -11,7 +11,10 @@ export const drawingKey = (chart: Flowchart): string => `drawing-${digestOf(flow
 const theirs = (text: string): Html => raw(escaped(text.replaceAll('\n', ' ')))
 
 /** A label before an answer: a question mark ends it, else a comma does. */
-const ended = (label: Html | undefined): string => (label === undefined ? '' : /[?!.:]$/.test(label.html) ? label.html : `${label.html},`)
+function ended(label: Html | undefined): string {
+  const text = label === undefined ? '' : inEnglish(label)
+  return text === '' || /[?!.:]$/.test(text) ? text : `${text},`
+}
 
 /** A flowchart in a page: its title, the drawing in a frame that scrolls, and the same in words. */
 export function flowchart(chart: Flowchart): Html {

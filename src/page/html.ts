@@ -7,9 +7,9 @@ import { spoken, written } from './written.ts'
  * Markup that is safe to put into a page, not yet written in any language. Made only by `html` and `raw`.
  *
  * What stands in a template is the interface's own English, by which `written` finds the same in another language; what stands
- * in a hole is a value. `html` is the whole of it in English.
+ * in a hole is a value.
  */
-export type Html = { readonly strings: readonly string[]; readonly parts: readonly Part[]; readonly raw?: string; readonly html: string }
+export type Html = { readonly strings: readonly string[]; readonly parts: readonly Part[] } | { readonly raw: string }
 
 /** A sentence with holes that is no markup: a title, a description, a label. */
 export type Phrase = { readonly says: readonly string[]; readonly holes: readonly Part[] }
@@ -26,20 +26,14 @@ export type Words = string | Phrase | Amount | Kept
 /** What a hole may hold. A function is asked only when the page is written, and is told in which tongue. */
 export type Part = Html | Words | number | undefined | false | readonly Part[] | ((tongue: Tongue) => Part)
 
-const made = (strings: readonly string[], parts: readonly Part[], more: { readonly raw?: string } = {}): Html => ({
-  strings,
-  parts,
-  ...more,
-  get html() {
-    return written(this, ENGLISH)
-  },
-})
-
 /** Markup made elsewhere by code that escapes: the Markdown renderer, the drawings. It is written as it stands in every language. */
-export const raw = (markup: string): Html => made([], [], { raw: markup })
+export const raw = (markup: string): Html => ({ raw: markup })
 
 /** A template whose every hole is escaped, unless it holds markup already. Lists are joined; undefined and false are nothing. */
-export const html = (strings: TemplateStringsArray, ...parts: readonly Part[]): Html => made(strings, parts)
+export const html = (strings: TemplateStringsArray, ...parts: readonly Part[]): Html => ({ strings, parts })
+
+/** The whole of a piece of markup in English. */
+export const inEnglish = (markup: Html): string => written(markup, ENGLISH)
 
 /** A sentence with holes, for a place that takes no markup. */
 export const say = (says: TemplateStringsArray, ...holes: readonly Part[]): Phrase => ({ says, holes })

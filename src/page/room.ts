@@ -25,7 +25,22 @@ export type Column = { readonly wide_mm: number; readonly size_pt: number; reado
 
 export const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)
 
-const wideOf = (word: string): number => sum([...word].map((letter) => WIDTHS.find(([letters]) => letters.test(letter))?.[1] ?? OTHER))
+const widths = new Map<string, number>()
+
+/** How wide one letter is; found once for each there is. */
+function letterWide(letter: string): number {
+  const known = widths.get(letter)
+  if (known !== undefined) return known
+  const wide = WIDTHS.find(([letters]) => letters.test(letter))?.[1] ?? OTHER
+  widths.set(letter, wide)
+  return wide
+}
+
+function wideOf(word: string): number {
+  let wide = 0
+  for (const letter of word) wide += letterWide(letter)
+  return wide
+}
 
 /** Lines of a text whose words are set one after the other, none broken unless it is longer than a line. */
 function linesOf(text: string, { wide_mm, size_pt }: Column): number {

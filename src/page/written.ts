@@ -5,7 +5,8 @@ import { isHole, isPlural, planOf, type Plan, type Plural, type Unsaid } from '.
 import type { Context } from './template.ts'
 import type { Said, Tongue } from './tongue.ts'
 
-const isHtml = (part: object): part is Html => 'strings' in part
+const isTemplate = (part: object): part is Extract<Html, { strings: unknown }> => 'strings' in part
+const isRaw = (part: object): part is Extract<Html, { raw: unknown }> => 'raw' in part
 const isPhrase = (part: object): part is Phrase => 'says' in part
 const isKept = (part: object): part is Kept => 'kept' in part
 const isAmount = (part: object): part is Amount => 'unit' in part
@@ -19,7 +20,7 @@ export const spoken = (words: Part, tongue: Tongue): string => {
   if (typeof words === 'function') return spoken(words(tongue), tongue)
   if (typeof words === 'string' || typeof words === 'number') return counted(tongue.said(String(words)), String(words), tongue).text
   if (isList(words)) return words.map((each) => spoken(each, tongue)).join('')
-  if (isHtml(words)) return part(words, 'plain', tongue)
+  if (isTemplate(words) || isRaw(words)) return part(words, 'plain', tongue)
   if (isKept(words)) return words.kept
   return isPhrase(words) ? phrase(words, tongue).text : tongue.amount(words).text
 }
@@ -38,7 +39,8 @@ function part(value: Part, context: Context, tongue: Tongue): string {
   if (typeof value === 'number') return context === 'tag' || context === 'verbatim' ? String(value) : tongue.said(String(value)).text
   if (typeof value === 'function') return part(value(tongue), context, tongue)
   if (isList(value)) return listed(value, context, tongue)
-  if (isHtml(value)) return value.raw ?? followed(planOf(value.strings, context, tongue), value.parts, tongue)
+  if (isTemplate(value)) return followed(planOf(value.strings, context, tongue), value.parts, tongue)
+  if (isRaw(value)) return value.raw
   if (isPhrase(value)) return marked(phrase(value, tongue), context)
   if (isKept(value)) return escaped(value.kept)
   return marked(tongue.amount(value), context)

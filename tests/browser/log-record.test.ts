@@ -6,6 +6,7 @@ import { addAthlete, addSession, deleteAthlete, editSession, mergeLogs, removeSe
 import { isNewer, logText, onlyOf, readLog, sizeTrouble } from '../../src/browser/log-file.ts'
 import { contentOf, EMPTY, isRefused, joined, LIMITS, MOST, nameTrouble, readSession, SESSION_KEYS, sessionCount, tidyName, type Log, type LoggedSession, type LogUnit, type Refused } from '../../src/browser/log-record.ts'
 import { handbookSchema } from '../../src/ladder/schema.ts'
+import { inEnglish } from '../../src/page/html.ts'
 import { myLaddersPage } from '../../src/page/my-ladders-page.ts'
 
 const SESSION: LoggedSession = { ladder: 'press-up', rung: 'floor', on: '2026-10-03', unit: 'reps', amounts: [12, 12, 11], sets_out_of_form: 0, pain_during: 0, edition: '2026.2' }
@@ -205,7 +206,7 @@ test('a log that would be too large together is not added to, by half or at all'
 })
 
 test('the page describes the very keys a session has, in their order, and its example is a log', () => {
-  const { document } = parseHTML(`<main>${myLaddersPage({ handbook: handbookSchema.parse({ title: 'A handbook', organisation: 'Tarnwick Gym Club', edition: '1', contact: 'nobody yet' }), ladders: [], pages: [] }).body.html}</main>`)
+  const { document } = parseHTML(`<main>${inEnglish(myLaddersPage({ handbook: handbookSchema.parse({ title: 'A handbook', organisation: 'Tarnwick Gym Club', edition: '1', contact: 'nobody yet' }), ladders: [], pages: [] }).body)}</main>`)
   assert.deepEqual([...document.querySelectorAll('.log-format dt code')].map(({ textContent }) => textContent), Object.keys(SESSION_KEYS))
   const example = taken(readLog(JSON.parse(document.querySelector('.log-format pre')?.textContent ?? '') as unknown))
   assert.equal(sessionCount(example), 1)

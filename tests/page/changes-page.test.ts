@@ -4,6 +4,7 @@ import { beforeAll, test } from 'vitest'
 import { compare } from '../../src/compare/compare.ts'
 import { measure, type MeasuredCurriculum } from '../../src/measure/measure.ts'
 import { changesPage, type EditionChanges } from '../../src/page/changes-page.ts'
+import { inEnglish } from '../../src/page/html.ts'
 import { speechesOf, type Speech } from '../../src/page/speech.ts'
 import { withdrawnPages } from '../../src/page/withdrawn-page.ts'
 import { written } from '../../src/page/written.ts'
@@ -85,8 +86,8 @@ test('a card of a withdrawn rung leads to why it is gone and to what takes its p
   const wetExit = measure(value ?? assert.fail()).ladders.find(({ id }) => id === 'wet-exit') ?? assert.fail()
   const [page, ...more] = withdrawnPages(wetExit, '2026.2')
   assert.deepEqual([page?.address, more], ['/wet-exit/pool-blind/', []])
-  assert.match(page?.body.html ?? '', /In its place: <a href="\.\.\/\.\.\/wet-exit\/pool-deck\/">Pool capsize with a closed deck<\/a>\..*Why it was withdrawn: Shut eyes under water/s)
+  assert.match(page === undefined ? '' : inEnglish(page.body), /In its place: <a href="\.\.\/\.\.\/wet-exit\/pool-deck\/">Pool capsize with a closed deck<\/a>\..*Why it was withdrawn: Shut eyes under water/s)
   const chain = { ...wetExit, retired: [{ id: 'older', heir: 'pool-blind', because: 'It was too early.' }, ...(wetExit.retired ?? []), { id: 'pool-deck', heir: 'pool-open', because: 'It stands again.' }] }
-  const led = withdrawnPages(chain, '2026.2').map(({ address, body }) => [address, /In its place: <a href="([^"]+)"/.exec(body.html)?.[1]])
+  const led = withdrawnPages(chain, '2026.2').map(({ address, body }) => [address, /In its place: <a href="([^"]+)"/.exec(inEnglish(body))?.[1]])
   assert.deepEqual(led, [['/wet-exit/older/', '../../wet-exit/pool-deck/'], ['/wet-exit/pool-blind/', '../../wet-exit/pool-deck/']])
 })

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict'
 import { test } from 'vitest'
+import { inEnglish } from '../../src/page/html.ts'
 import { ladderDiagram, ladderInWords } from '../../src/page/ladder-diagram.ts'
 import { measureLadder } from '../../src/measure/measure.ts'
 import { readLadderFile } from '../../src/read/read-ladder.ts'
@@ -50,7 +51,7 @@ running"| r2
 })
 
 test('the list beside it says the same', () => {
-  const words = ladderInWords(ladder('Side plank')).html.replace(/<[^>]+>/g, '').trim()
+  const words = inEnglish(ladderInWords(ladder('Side plank'))).replace(/<[^>]+>/g, '').trim()
   assert.equal(
     words,
     `Short plank: load not computed

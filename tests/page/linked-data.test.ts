@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict'
 import { test } from 'vitest'
 import { measure } from '../../src/measure/measure.ts'
+import { inEnglish } from '../../src/page/html.ts'
 import { blockText, dataBlock, handbookAbout, ladderAbout, pageAbout, rungAbout, type Says, type Thing } from '../../src/page/linked-data.ts'
 import { ENGLISH } from '../../src/page/tongue.ts'
 import { spoken } from '../../src/page/written.ts'
@@ -17,8 +18,8 @@ for (const text of ['</script><script>alert(1)</script>', '<!--<script>', '-->',
 }
 
 test('a block is one element that no script runs, and nothing where there is nothing to say', () => {
-  assert.equal(dataBlock([{ '@type': 'Thing', name: '<b>' }]).html, '<script type="application/ld+json">{"@context":"https://schema.org","@graph":[{"@type":"Thing","name":"\\u003cb\\u003e"}]}</script>\n')
-  assert.equal(dataBlock([]).html, '')
+  assert.equal(inEnglish(dataBlock([{ '@type': 'Thing', name: '<b>' }])), '<script type="application/ld+json">{"@context":"https://schema.org","@graph":[{"@type":"Thing","name":"\\u003cb\\u003e"}]}</script>\n')
+  assert.equal(inEnglish(dataBlock([])), '')
 })
 
 const { layers } = await readWorkspace(new URL('../../site-demo', import.meta.url).pathname)

@@ -6,6 +6,7 @@ import { landing } from '../../src/load/landing.ts'
 import { ask, type Inputs, type Point, type Pose } from '../../src/load/model.ts'
 import { supportedBody } from '../../src/load/supported-body.ts'
 import { measure } from '../../src/measure/measure.ts'
+import { inEnglish } from '../../src/page/html.ts'
 import { poseFigure, poseFigures, poseInWords } from '../../src/page/pose-figure.ts'
 import { isMissing } from '../../src/quantity/outcome.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
@@ -41,7 +42,7 @@ const sloped: Drawn[] = ((load) => (isMissing(load) ? assert.fail(load.missing) 
 const all = [...ladders, ...others, ...sloped]
 
 function drawnOf(name: string, poses: readonly Pose[]): Drawn[] {
-  return poses.map((pose) => ({ name: `${name}, ${pose.name}`, pose, svg: poseFigure(pose, name).html }))
+  return poses.map((pose) => ({ name: `${name}, ${pose.name}`, pose, svg: inEnglish(poseFigure(pose, name)) }))
 }
 
 const units = ({ x, y }: Point): Point => ({ x: 100 * x, y: -100 * y })
@@ -173,7 +174,7 @@ function wellFormed(markup: string): void {
 const floor = ladders.find(({ name }) => name === 'press-up/floor, end')?.pose ?? assert.fail('no press-up on the floor')
 
 test('the same pose gives the same bytes, whatever was drawn before', () => {
-  const again = all.map(({ pose, name }) => poseFigure(pose, name.replace(/, [a-z-]+$/, '')).html)
+  const again = all.map(({ pose, name }) => inEnglish(poseFigure(pose, name.replace(/, [a-z-]+$/, ''))))
   assert.deepEqual(again, all.map(({ svg }) => svg))
 })
 
@@ -192,7 +193,7 @@ test('a press-up says where it is in one sentence', () => {
     poseInWords(pose),
     'End: face down, leaning 45° from upright (45° from level), hands 45 cm above the ground, feet on the ground; force on both hands 50 % of body weight, force on the feet 67 % of body weight.',
   )
-  assert.deepEqual(texts(poseFigure(pose, '').html).toSorted(), ['45 cm', '45°', '50 %', '67 %'])
+  assert.deepEqual(texts(inEnglish(poseFigure(pose, ''))).toSorted(), ['45 cm', '45°', '50 %', '67 %'])
 })
 
 test('a row says that it faces up and hangs on straps, a kneeling press-up that it kneels', () => {
@@ -275,7 +276,7 @@ test('on its side a body is as broad above its spine as below, its head on the l
 
 test('start and end of a rung share one frame, and every figure holds its drawing and its words', () => {
   const poses = ladders.filter(({ name }) => name.startsWith('press-up/bench-hands')).map(({ pose }) => pose)
-  const figures = poseFigures(poses, 'Press-up', 'Hands & <feet>').html
+  const figures = inEnglish(poseFigures(poses, 'Press-up', 'Hands & <feet>'))
   wellFormed(figures)
   assert.equal(new Set([...figures.matchAll(/viewBox="([^"]*)"/g)].map((match) => match[1])).size, 1)
   assert.deepEqual([...figures.matchAll(/<figcaption>([^<]*)</g)].map((match) => match[1]), poses.map(poseInWords))
@@ -283,16 +284,16 @@ test('start and end of a rung share one frame, and every figure holds its drawin
 })
 
 test('no poses, no figures; a pose without joints draws the ground and says no more than it knows', () => {
-  assert.equal(poseFigures([], 'Hinge', 'Stick').html, '')
+  assert.equal(inEnglish(poseFigures([], 'Hinge', 'Stick')), '')
   const bare: Pose = { name: 'hold', joints: {}, props: [{ kind: 'ground', y: 0 }], forces: [] }
-  wellFormed(poseFigure(bare, 'bare').html)
-  assert.doesNotMatch(poseFigure(bare, 'bare').html, /NaN|Infinity/)
+  wellFormed(inEnglish(poseFigure(bare, 'bare')))
+  assert.doesNotMatch(inEnglish(poseFigure(bare, 'bare')), /NaN|Infinity/)
   assert.equal(poseInWords(bare), 'Hold.')
 })
 
 test('a force that rounds to no percent is neither drawn nor said', () => {
   const pose: Pose = { ...floor, forces: floor.forces.map((force) => (force.on === 'feet' ? { ...force, per_weight: { x: 0, y: 0.004 } } : force)) }
-  assert.equal(tags(poseFigure(pose, '').html, 'pose-force').length, 1)
+  assert.equal(tags(inEnglish(poseFigure(pose, '')), 'pose-force').length, 1)
   assert.doesNotMatch(poseInWords(pose), /force on the feet/)
 })
 

@@ -1,9 +1,10 @@
 import assert from 'node:assert/strict'
 import { parseHTML } from 'linkedom'
 import { test } from 'vitest'
+import { inEnglish } from '../../src/page/html.ts'
 import { inlineProse, itemProse, prose } from '../../src/page/prose.ts'
 
-const on = (text: string, part?: string): Document => parseHTML(`<!doctype html><html><body>${prose(text, { from: '/safety/', first_heading: 2, ...(part ? { part } : {}) }).html}</body></html>`).document
+const on = (text: string, part?: string): Document => parseHTML(`<!doctype html><html><body>${inEnglish(prose(text, { from: '/safety/', first_heading: 2, ...(part ? { part } : {}) }))}</body></html>`).document
 const all = (page: Document, selector: string): Element[] => [...page.querySelectorAll(selector)]
 
 const NOTES = 'One[^a], two[^b], and one again[^a].\n\n[^a]: First, with a [link](rung:press-up).\n[^b]: Second.\n\n    - with a list\n'
@@ -26,7 +27,7 @@ test('a mark leads to its footnote and the footnote back, each by a name that sa
 })
 
 test('pieces of prose on one page share no id', () => {
-  const page = parseHTML(`<body>${['set-up', 'notes'].map((part) => prose(`## Mat\n\n${NOTES}`, { from: '/a/b/', first_heading: 3, part }).html).join('')}</body>`).document
+  const page = parseHTML(`<body>${['set-up', 'notes'].map((part) => inEnglish(prose(`## Mat\n\n${NOTES}`, { from: '/a/b/', first_heading: 3, part }))).join('')}</body>`).document
   const ids = all(page, '[id]').map(({ id }) => id)
   assert.equal(ids.length, 12)
   assert.equal(new Set(ids).size, ids.length)
@@ -60,8 +61,8 @@ test('a table scrolls in a frame that is reached by keyboard and called by its h
 })
 
 test('a list line of one line stays a line; with a list in it, it holds that list', () => {
-  assert.equal(itemProse('*Tall* neck.', '/a/b/', 'cues-1', 'ladders/a.md').html, inlineProse('*Tall* neck.', '/a/b/').html)
-  const page = parseHTML(`<body>${itemProse('Tall [neck](rung:a).\n\n- chin in\n  - further', '/a/b/', 'cues-1', 'ladders/a.md').html}</body>`).document
+  assert.equal(inEnglish(itemProse('*Tall* neck.', '/a/b/', 'cues-1', 'ladders/a.md')), inEnglish(inlineProse('*Tall* neck.', '/a/b/')))
+  const page = parseHTML(`<body>${inEnglish(itemProse('Tall [neck](rung:a).\n\n- chin in\n  - further', '/a/b/', 'cues-1', 'ladders/a.md'))}</body>`).document
   assert.equal(page.querySelector('p a')?.getAttribute('href'), '../../a/')
   assert.deepEqual(all(page, 'li').map(({ textContent }) => textContent?.replace(/\s+/g, ' ').trim()), ['chin in further', 'further'])
 })

@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import jsqr from 'jsqr'
 import { test } from 'vitest'
 import { codeAddress } from '../../src/page/card-words.ts'
+import { inEnglish } from '../../src/page/html.ts'
 import { qrCode } from '../../src/page/qr.ts'
 
 /** The types of the decoder take the module for its default export. */
@@ -27,7 +28,7 @@ function read(svg: string): string | undefined {
   return decode(pixels, side, side)?.data
 }
 
-const code = (text: string): string => qrCode(text, 'a code').html
+const code = (text: string): string => inEnglish(qrCode(text, 'a code'))
 
 test('another decoder reads what was written, at every length an address may have', () => {
   for (let length = 1; length <= 420; length += 7) {
@@ -61,7 +62,7 @@ test('four modules of white lie all round, and the same text gives the same byte
 })
 
 test('it is one path with a name and no style of its own, and the name is escaped', () => {
-  const svg = qrCode('https://handbook.example/', 'Code that leads to "A & B"').html
+  const svg = inEnglish(qrCode('https://handbook.example/', 'Code that leads to "A & B"'))
   assert.equal([...svg.matchAll(/<path/g)].length, 1)
   assert.match(svg, /role="img" aria-label="Code that leads to &quot;A &amp; B&quot;"/)
   assert.doesNotMatch(svg, /style|fill=|<rect/)

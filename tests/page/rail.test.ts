@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict'
 import { test } from 'vitest'
+import { inEnglish } from '../../src/page/html.ts'
 import { isMissing } from '../../src/quantity/outcome.ts'
 import { loadRail, railKey } from '../../src/page/rail.ts'
 import { ladderOf } from '../measure/ladders.ts'
@@ -9,7 +10,7 @@ const ladder = ladderOf({
   rungs: [['a', lift(40)], ['b', lift(41)], ['c', lift(50)], ['d', lift(70)], ['e', lift(70, 'demand: [balance], ')], ['f', lift(60)]],
   aim: 'f',
 })
-const rails = new Map(ladder.rungs.map((rung) => [rung.id, loadRail(rung, ladder).html]))
+const rails = new Map(ladder.rungs.map((rung) => [rung.id, inEnglish(loadRail(rung, ladder))]))
 const kindOf = (id: string): unknown => {
   const kind = ladder.rungs.find((rung) => rung.id === id)?.steps[0]?.kind
   return kind === undefined || isMissing(kind) ? undefined : kind
@@ -31,12 +32,12 @@ test('the mark reaches from the load before to the load — by hand: 50 and 70 o
 
 test('a small step is wide enough to be seen', () => {
   const small = ladderOf({ rungs: [['a', lift(20)], ['b', lift(21)], ['c', lift(100)]], aim: 'c' })
-  const [from = 0] = (/class="rail-notch" d="M(\d+)/.exec(loadRail(small.rungs[1] ?? assert.fail(), small).html) ?? []).slice(1).map(Number)
+  const [from = 0] = (/class="rail-notch" d="M(\d+)/.exec(inEnglish(loadRail(small.rungs[1] ?? assert.fail(), small))) ?? []).slice(1).map(Number)
   assert.equal(from, 194) // by hand: 21 of 100 kg on 1000 is 210, less 16
 })
 
 test('the key shows the kinds a ladder has, and only those', () => {
   const kinds = (text: string): number => [...text.matchAll(/<li>/g)].length
-  assert.equal(kinds(railKey(ladder).html), 5)
-  assert.equal(kinds(railKey(ladderOf({ rungs: [['a', lift(40)], ['b', lift(41)]], aim: 'b' })).html), 1)
+  assert.equal(kinds(inEnglish(railKey(ladder))), 5)
+  assert.equal(kinds(inEnglish(railKey(ladderOf({ rungs: [['a', lift(40)], ['b', lift(41)]], aim: 'b' })))), 1)
 })

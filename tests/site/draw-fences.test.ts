@@ -2,6 +2,7 @@ import assert from 'node:assert/strict'
 import { parseHTML } from 'linkedom'
 import { test } from 'vitest'
 import { withDrawn } from '../../src/page/drawn.ts'
+import { inEnglish } from '../../src/page/html.ts'
 import { prose } from '../../src/page/prose.ts'
 import { measure } from '../../src/measure/measure.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
@@ -26,7 +27,7 @@ function measured(page: string, notes = '') {
 
 const FENCE = '```mermaid One <b>bold</b> step\nflowchart LR\na["<img src=x onerror=alert(1)>"] -->|"{text} & yes"| b{"Ready?"}\n```\n'
 const page = async (text: string): Promise<Document> => {
-  const html = withDrawn(prose(text, { from: '/safety/', first_heading: 2 }).html, await drawFences(measured(text), drawDiagram), '/safety/')
+  const html = withDrawn(inEnglish(prose(text, { from: '/safety/', first_heading: 2 })), await drawFences(measured(text), drawDiagram), '/safety/')
   return parseHTML(`<!doctype html><html><body>${html}</body></html>`).document
 }
 
@@ -41,7 +42,7 @@ test('a fence becomes a drawing with a title, and the same in words', async () =
 })
 
 test('in words a question is answered, and anything else is followed', () => {
-  const { document } = parseHTML(`<!doctype html><html><body>${prose('```mermaid T\nflowchart TB\na{"Held?"} -- yes --> b["Up"] -->|"soon"| c["Further"] --> d["End"]\n```\n', { from: '/a/', first_heading: 2 }).html}</body></html>`)
+  const { document } = parseHTML(`<!doctype html><html><body>${inEnglish(prose('```mermaid T\nflowchart TB\na{"Held?"} -- yes --> b["Up"] -->|"soon"| c["Further"] --> d["End"]\n```\n', { from: '/a/', first_heading: 2 }))}</body></html>`)
   assert.deepEqual([...document.querySelectorAll('details li')].map(({ textContent }) => textContent), ['Held? yes: Up', 'Up, soon: Further', 'Further, then End'])
 })
 
@@ -70,6 +71,6 @@ test('nobody can write the place of a drawing', () => {
   const text = '<drawn-here key="drawing-a" text=""></drawn-here>'
   const drawn = new Map([['drawing-a', '<svg>']])
   for (const typed of [text, `\`${text}\``, `[a](https://club.example "${text.replaceAll('"', "'")}")`, `## ${text}`, `\`\`\`mermaid ${text.replaceAll('"', '&quot;')}\nflowchart TB\na["${text.replaceAll('"', '#quot;')}"]\n\`\`\``]) {
-    assert.ok(!withDrawn(prose(typed, { from: '/a/', first_heading: 2 }).html, drawn, '/a/').includes('<svg>'), typed)
+    assert.ok(!withDrawn(inEnglish(prose(typed, { from: '/a/', first_heading: 2 })), drawn, '/a/').includes('<svg>'), typed)
   }
 })

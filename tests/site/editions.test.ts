@@ -4,6 +4,7 @@ import { test } from 'vitest'
 import { changeText } from '../../src/compare/say.ts'
 import { measure } from '../../src/measure/measure.ts'
 import { changesPage } from '../../src/page/changes-page.ts'
+import { inEnglish } from '../../src/page/html.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
 import { readWorkspace } from '../../src/site/disk.ts'
 import { readEditions } from '../../src/site/editions.ts'
@@ -23,7 +24,7 @@ async function told(folder: string) {
   return {
     changes: changes.map(({ edition, since, comparison, own_only }) => [edition, since, 'missing' in comparison ? comparison.missing : comparison.typed.map(changeText), own_only]),
     kept: kept.map(({ edition }) => edition),
-    page: changesPage(now, changes).body.html,
+    page: inEnglish(changesPage(now, changes).body),
   }
 }
 
