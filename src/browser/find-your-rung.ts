@@ -1,10 +1,13 @@
 import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import type { LadderData } from '../page/data.ts'
-import type { Body } from './body.ts'
+import type { Placeable } from '../measure/place.ts'
+import { athleteOf, type Body } from './body.ts'
 import { element } from './element.ts'
 import { foundNodes } from './found.ts'
 import { ladderDataAt } from './ladder-data.ts'
 import { startOwnForm } from './own-form.ts'
+import { loadsOf, placeableWith } from './own-loads.ts'
+import { paced } from './paced.ts'
 import { said } from './said.ts'
 
 /** More than anybody is asked here for. */
@@ -49,6 +52,8 @@ export function startFindYourRung(form: HTMLFormElement, page: Document): void {
   const asked = new URLSearchParams(window.location.search)
   let body: Body | undefined
   let ladder: Outcome<LadderData> | undefined
+  let placeable: Placeable | undefined
+  let asks = false
 
   const show = (): void => {
     const reps = repsIn(fields.reps.value)
@@ -57,17 +62,30 @@ export function startFindYourRung(form: HTMLFormElement, page: Document): void {
     if (isMissing(ladder)) return void (says.textContent = said(`Not computed: ${ladder.missing}.`))
     if (reps === undefined) return void (says.textContent = said(fields.reps.value.trim() === '' ? '' : `Reps must be a whole number from 1 to ${MOST_TYPED}.`))
     const set = { on: fields.rung.value, reps, reserve_reps: Number(fields.reserve.value) }
-    const { verdict, nodes } = foundNodes(ladder, set, body, root)
+    asks = placeable === undefined
+    if (!placeable) return
+    const { verdict, nodes } = foundNodes(ladder, placeable, set, body, root)
     says.replaceChildren(...verdict)
     place.replaceChildren(...nodes)
     const link = new URLSearchParams({ ladder: ladder.id, rung: set.on, reps: String(reps), reserve: String(set.reserve_reps) })
     window.history.replaceState(null, '', `?${link}`)
+  }
+  /** Loads are computed ahead, while the set is typed; what was asked for meanwhile is shown then. */
+  const compute = async (): Promise<void> => {
+    placeable = undefined
+    const [of, whose] = [ladder, body]
+    if (of === undefined || isMissing(of)) return
+    const loads = await paced(loadsOf(of.rungs, athleteOf(whose)))
+    if (of !== ladder || whose !== body) return
+    placeable = placeableWith(of, loads)
+    if (asks) show()
   }
   const load = async (rung: string | null): Promise<void> => {
     const wanted = fields.ladder.value
     const loaded = await ladderDataAt(`${root}data/ladders/${wanted}.json`)
     if (fields.ladder.value !== wanted) return
     ladder = loaded
+    void compute()
     if (isMissing(loaded) || listRungs(fields.rung, loaded, rung)) return show()
     place.replaceChildren()
     says.textContent = said('The rung of this link is not on the ladder any more; choose another.')
@@ -85,6 +103,7 @@ export function startFindYourRung(form: HTMLFormElement, page: Document): void {
   for (const field of [fields.rung, fields.reps, fields.reserve]) field.addEventListener('change', show)
   startOwnForm(own, (now) => {
     body = now
+    void compute()
     show()
   })
   form.hidden = false

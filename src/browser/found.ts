@@ -1,11 +1,10 @@
 import { isMissing } from '../quantity/outcome.ts'
-import { placement, type Placement } from '../measure/place.ts'
+import { placement, type Placeable, type Placement } from '../measure/place.ts'
 import { repsText } from '../measure/predict.ts'
 import type { LadderData } from '../page/data.ts'
-import { athleteOf, bodyText, type Body } from './body.ts'
+import { bodyText, type Body } from './body.ts'
 import { element, linkElement } from './element.ts'
 import { notComputed } from './own-rung.ts'
-import { placeableFor } from './own-loads.ts'
 
 /** One strict set: on which rung, how many repetitions, and how many more were possible. */
 export type StrictSet = { readonly on: string; readonly reps: number; readonly reserve_reps: number }
@@ -44,9 +43,9 @@ function tableOf({ rungs }: Placement, ladder: LadderData, { on }: StrictSet, hi
   return element('table', 'placed', element('thead', '', element('tr', '', ...heads)), element('tbody', '', ...rows))
 }
 
-/** What one strict set says of every rung of its ladder: the rung to work on, and a table. */
-export function foundNodes(ladder: LadderData, set: StrictSet, body: Body | undefined, root: string): { readonly verdict: (Node | string)[]; readonly nodes: Node[] } {
-  const placed = placement(placeableFor(ladder, athleteOf(body)), set.on, set.reps, set.reserve_reps)
+/** What one strict set says of every rung of its ladder, whose loads for this body are there: the rung to work on, and a table. */
+export function foundNodes(ladder: LadderData, placeable: Placeable, set: StrictSet, body: Body | undefined, root: string): { readonly verdict: (Node | string)[]; readonly nodes: Node[] } {
+  const placed = placement(placeable, set.on, set.reps, set.reserve_reps)
   if (isMissing(placed)) return { verdict: [notComputed(placed.missing)], nodes: [] }
   return {
     verdict: verdictOf(placed, ladder, root),

@@ -18,9 +18,12 @@ export function kept(name: string): Outcome<{ readonly value: unknown }> {
 }
 
 /** Keeps a plain value on this device, or says why it could not. */
-export function keep(name: string, value: unknown): Outcome<'kept'> {
+export const keep = (name: string, value: unknown): Outcome<'kept'> => keepText(name, JSON.stringify(value))
+
+/** The same with the letters it is written in. */
+export function keepText(name: string, text: string): Outcome<'kept'> {
   try {
-    window.localStorage.setItem(name, JSON.stringify(value))
+    window.localStorage.setItem(name, text)
     return 'kept'
   } catch (error) {
     return missing(why(error))

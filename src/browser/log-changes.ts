@@ -1,4 +1,4 @@
-import { contentOf, isRefused, joined, LIMITS, nameTrouble, readSession, sessionCount, tidyName, type Log, type LoggedAthlete, type LoggedSession, type Refused } from './log-record.ts'
+import { isRefused, isSame, joined, LIMITS, nameTrouble, readSession, sessionCount, tidyName, type Log, type LoggedAthlete, type LoggedSession, type Refused } from './log-record.ts'
 
 /** A change of a log: the log after it, or why not. It is made again on whatever another tab has written meanwhile. */
 export type Change = (log: Log) => Log | Refused
@@ -45,7 +45,7 @@ export function addSession(log: Log, name: string, typed: LoggedSession): Log | 
   return withAthlete(log, name, { name, sessions: [...athlete.sessions, session] })
 }
 
-const has = ({ sessions }: LoggedAthlete, session: LoggedSession): boolean => sessions.some((other) => contentOf(other) === contentOf(session))
+const has = ({ sessions }: LoggedAthlete, session: LoggedSession): boolean => sessions.some((other) => isSame(other, session))
 const gone = refuse('That session is no longer in the log: it was changed or deleted elsewhere.')
 
 /** Puts a session in the place of another, which is known by its content. */
@@ -55,9 +55,9 @@ export function editSession(log: Log, name: string, was: LoggedSession, typed: L
   if (isRefused(session)) return session
   if (!athlete) return nobody(name)
   if (!has(athlete, was)) return gone
-  const others = athlete.sessions.filter((other) => contentOf(other) !== contentOf(was))
+  const others = athlete.sessions.filter((other) => !isSame(other, was))
   if (has({ name, sessions: others }, session)) return refuse('The very same session is in the log already.')
-  return withAthlete(log, name, { name, sessions: athlete.sessions.map((other) => (contentOf(other) === contentOf(was) ? session : other)) })
+  return withAthlete(log, name, { name, sessions: athlete.sessions.map((other) => (isSame(other, was) ? session : other)) })
 }
 
 /** Takes one session out. */
@@ -65,7 +65,7 @@ export function removeSession(log: Log, name: string, was: LoggedSession): Log |
   const athlete = named(log, name)
   if (!athlete) return nobody(name)
   if (!has(athlete, was)) return gone
-  return withAthlete(log, name, { name, sessions: athlete.sessions.filter((other) => contentOf(other) !== contentOf(was)) })
+  return withAthlete(log, name, { name, sessions: athlete.sessions.filter((other) => !isSame(other, was)) })
 }
 
 /** Joins two logs: nothing of either is lost, and what both hold is kept once. */

@@ -1,7 +1,7 @@
 import { isMissing } from '../quantity/outcome.ts'
 import type { LadderData } from '../page/data.ts'
 import { ladderDataAt } from './ladder-data.ts'
-import { byDay, heirOf } from './log-decisions.ts'
+import { byDay, heirOf, heirsOn } from './log-decisions.ts'
 import type { Desk } from './log-desk.ts'
 import type { LoggedSession } from './log-record.ts'
 import { said } from './said.ts'
@@ -13,8 +13,8 @@ export type Choice = {
   readonly rung: () => string
   /** Chooses a ladder, and on it a rung: the one given, else the one logged last. */
   readonly open: (id: string, rung?: string) => Promise<void>
-  /** Sessions of the chosen athlete on the chosen rung, oldest first. */
-  readonly here: () => LoggedSession[]
+  /** The latest session of the chosen athlete on the chosen rung. */
+  readonly last: () => LoggedSession | undefined
   /** After another athlete was chosen: stays on a ladder they have been on, or with somebody new; else goes to the one they were on last. */
   readonly follow: () => Promise<void>
 }
@@ -56,7 +56,7 @@ export function ladderChoice({ find, athlete }: Desk, root: string, opened: () =
     ladder: () => ladder,
     rung: () => rungs.value,
     open,
-    here: () => (ladder ? onRung(ladder, on(ladder), rungs.value) : []),
+    last: () => (ladder ? lastOn(ladder, on(ladder), rungs.value) : undefined),
     follow() {
       const been = sessions()
       if (been.length === 0 && known.has(id)) return open(id, rungs.value)
@@ -65,7 +65,10 @@ export function ladderChoice({ find, athlete }: Desk, root: string, opened: () =
   }
 }
 
-const onRung = (ladder: LadderData, sessions: readonly LoggedSession[], rung: string): LoggedSession[] => sessions.filter((session) => heirOf(ladder, session.rung) === rung)
+function lastOn(ladder: LadderData, sessions: readonly LoggedSession[], rung: string): LoggedSession | undefined {
+  const heir = heirsOn(ladder)
+  return sessions.findLast((session) => heir(session.rung) === rung)
+}
 
 /** Offers beside the handbook's ladders those an athlete was logged on elsewhere. */
 function offer(ladders: HTMLSelectElement, known: ReadonlySet<string>, sessions: readonly LoggedSession[]): void {

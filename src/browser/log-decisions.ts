@@ -14,17 +14,23 @@ export type LadderRung = LadderData['rungs'][number]
 /** What a session ends in for one way onward: the rung it leads to, if any, what that asks, and the decision. */
 export type Verdict = { readonly to: LadderRung | undefined; readonly entry: FullEntry; readonly decided: Outcome<Decided> }
 
-/** A session, the rung it counts on today, and what it ended in. */
+/** A session, the rung it counts on today, and what it ended in, which is decided when somebody looks. */
 export type Entry = { readonly session: LoggedSession; readonly rung: string; readonly verdicts: readonly Verdict[] }
 
 const full = ({ sets, amount, sessions, reserve_reps }: LadderData['standard']): FullEntry => ({ sets, amount, sessions, reserve_reps })
 
 /** The rung a session counts on: itself, or the heir of a rung that was withdrawn or renamed, and of that one's heir. */
-export function heirOf({ rungs, retired }: Pick<Ladder, 'rungs' | 'retired'>, rung: string): string {
+export const heirOf = (ladder: Pick<Ladder, 'rungs' | 'retired'>, rung: string): string => heirsOn(ladder)(rung)
+
+/** The same for many sessions. */
+export function heirsOn({ rungs, retired }: Pick<Ladder, 'rungs' | 'retired'>): (rung: string) => string {
+  const there = new Set(rungs.map(({ id }) => id))
   const heirs = new Map(retired.map(({ id, heir }) => [id, heir]))
-  let now = rung
-  for (let turn = 0; turn <= retired.length && !rungs.some(({ id }) => id === now); turn += 1) now = heirs.get(now) ?? now
-  return rungs.some(({ id }) => id === now) ? now : rung
+  return (rung) => {
+    let now = rung
+    for (let turn = 0; turn <= retired.length && !there.has(now); turn += 1) now = heirs.get(now) ?? now
+    return there.has(now) ? now : rung
+  }
 }
 
 /** Every way on from a rung with what it asks; at the end of a branch the ladder's own standard, leading nowhere. */
@@ -52,13 +58,26 @@ export function verdictsOn(ladder: Ladder, rung: string, session: LoggedSession,
 
 /** The sessions of one ladder, oldest first, each with its decision. On one day the order of logging stands. */
 export function historyOf(ladder: Ladder, sessions: readonly LoggedSession[]): Entry[] {
-  const earlier = new Map<string, LoggedSession[]>()
+  const heir = heirsOn(ladder)
+  const onRung = new Map<string, LoggedSession[]>()
   return byDay(sessions.filter((session) => session.ladder === ladder.id)).map((session) => {
-    const rung = heirOf(ladder, session.rung)
-    const before = earlier.get(rung) ?? []
-    earlier.set(rung, [...before, session].slice(-RUNNING))
-    return { session, rung, verdicts: verdictsOn(ladder, rung, session, before.toReversed()) }
+    const rung = heir(session.rung)
+    const there = onRung.get(rung) ?? []
+    onRung.set(rung, there)
+    const at = there.push(session) - 1
+    return entryOf(ladder, rung, session, () => there.slice(Math.max(0, at - RUNNING), at).toReversed())
   })
+}
+
+function entryOf(ladder: Ladder, rung: string, session: LoggedSession, before: () => LoggedSession[]): Entry {
+  let verdicts: readonly Verdict[] | undefined
+  return {
+    session,
+    rung,
+    get verdicts() {
+      return (verdicts ??= verdictsOn(ladder, rung, session, before()))
+    },
+  }
 }
 
 /** Sessions by their day, and on one day as they were logged. */

@@ -6,7 +6,7 @@ import { byDay, historyOf, waysOn, type Entry, type Ladder } from './log-decisio
 import type { Desk } from './log-desk.ts'
 import { element } from './element.ts'
 import { historyItem, historyTable } from './log-history.ts'
-import { contentOf, type LoggedSession } from './log-record.ts'
+import { isSame, type LoggedSession } from './log-record.ts'
 import { counted } from './log-words.ts'
 
 /** Sessions listed at first, and more at each asking. Chosen by us: two screens of a phone, then ten. */
@@ -16,7 +16,7 @@ export const MORE = 40
 const PRINTED = 1000
 
 /** Which history is shown: of a ladder, known or not, and the session whose decision stands above it. */
-export type Past = { readonly id: string; readonly ladder: Ladder | undefined; readonly rung: string; readonly decided: string | undefined; readonly listed: number; readonly root: string }
+export type Past = { readonly id: string; readonly ladder: Ladder | undefined; readonly rung: string; readonly decided: LoggedSession | undefined; readonly listed: number; readonly root: string }
 
 /** What can be asked of the history. */
 export type PastActs = { readonly change: (entry: Entry) => void; readonly more: () => void }
@@ -31,7 +31,7 @@ export function entriesOf({ id, ladder }: Pick<Past, 'id' | 'ladder'>, sessions:
 export function showPast(desk: Desk, past: Past, acts: PastActs): void {
   const { find, athlete } = desk
   const entries = entriesOf(past, athlete()?.sessions ?? [])
-  const decided = entries.find(({ session }) => contentOf(session) === past.decided) ?? entries.at(-1)
+  const decided = entries.findLast(({ session }) => past.decided && isSame(session, past.decided)) ?? entries.at(-1)
   find('log-decided').hidden = !past.ladder || !decided
   find('log-decided').replaceChildren(...(past.ladder && decided ? decidedNodes(past.ladder, decided, past.root) : []))
   find('log-past').hidden = entries.length === 0

@@ -43,16 +43,20 @@ export const EMPTY: Log = { log: 'my-ladders', version: 1, athletes: [] }
 const HIDDEN = /[\p{Cc}\p{Cs}\u00ad\u200b\u200e\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb]/u
 
 const ID = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/
-const DAY = /^20\d\d-\d\d-\d\d$/
+const DAY = /^20(\d\d)-(\d\d)-(\d\d)$/
 
-const isText = (value: unknown, most: number): value is string => typeof value === 'string' && value.length > 0 && value.length <= most * 2 && [...value].length <= most && !HIDDEN.test(value)
+const isText = (value: unknown, most: number): value is string => typeof value === 'string' && value.length > 0 && (value.length <= most || (value.length <= most * 2 && [...value].length <= most)) && !HIDDEN.test(value)
 const isId = (value: unknown): boolean => typeof value === 'string' && value.length <= 60 && ID.test(value)
 const isPain = (value: unknown): boolean => Number.isInteger(value) && Number(value) >= 0 && Number(value) <= 10
 
+/** Days of a month; of these hundred years every fourth has a day more. */
+const daysIn = (year: number, month: number): number => (month === 2 ? (year % 4 === 0 ? 29 : 28) : 30 + ((month + (month >> 3)) % 2))
+
 function isDay(value: unknown): boolean {
-  if (typeof value !== 'string' || !DAY.test(value)) return false
-  const date = new Date(`${value}T00:00:00Z`)
-  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(value)
+  const found = typeof value === 'string' && value.length === 10 ? DAY.exec(value) : null
+  if (!found) return false
+  const [year, month, day] = [Number(found[1]), Number(found[2]), Number(found[3])]
+  return month >= 1 && month <= 12 && day >= 1 && day <= daysIn(year, month)
 }
 
 const amountsFit = (value: unknown): boolean => Array.isArray(value) && value.length > 0 && value.length <= LIMITS.sets && value.every((amount) => Number.isFinite(amount) && amount >= 0)
@@ -72,6 +76,8 @@ export const SESSION_KEYS: Readonly<Record<keyof LoggedSession, { readonly says:
   edition: { says: 'must be an edition such as 2026.2', fits: (value) => typeof value === 'string' && /^[0-9A-Za-z][0-9A-Za-z.-]{0,30}$/.test(value) },
 }
 
+const EACH_KEY = Object.entries(SESSION_KEYS)
+
 /** What came out of JSON as keys and values. */
 export type Keyed = Readonly<Record<string, unknown>>
 /** True for keys and values, and not for a list. */
@@ -82,7 +88,7 @@ export const own = (record: Keyed, key: string): unknown => (Object.hasOwn(recor
 /** A key of a file as it may be said: short, with nothing hidden. */
 const shown = (key: string): string => `"${key.replace(new RegExp(HIDDEN, 'gu'), '').slice(0, 40)}"`
 
-const unknownKeys = (record: Keyed, known: readonly string[]): string[] => Object.keys(record).flatMap((key) => (known.includes(key) ? [] : [`${shown(key)} is no key of this record`]))
+const unknownKeys = (record: Keyed): string[] => Object.keys(record).flatMap((key) => (Object.hasOwn(SESSION_KEYS, key) ? [] : [`${shown(key)} is no key of this record`]))
 
 /** A name as it is kept: composed letters, single spaces, none at the ends. */
 export const tidyName = (name: string): string => name.normalize('NFC').replace(/\s+/gu, ' ').trim()
@@ -113,7 +119,10 @@ function ordered(session: LoggedSession): LoggedSession {
 
 /** Holds where every key has a value that fits; what keys may not say to each other is seen to after it. */
 const keysFit = (record: Keyed): record is Keyed & LoggedSession =>
-  Object.entries(SESSION_KEYS).every(([key, { fits, optional }]) => (optional && own(record, key) === undefined) || fits(own(record, key)))
+  EACH_KEY.every(([key, { fits, optional }]) => {
+    const value = own(record, key)
+    return (optional && value === undefined) || fits(value)
+  })
 
 /** What one key may hold only beside another. */
 function together({ unit, amounts, sets_out_of_form }: LoggedSession): string[] {
@@ -128,21 +137,33 @@ function together({ unit, amounts, sets_out_of_form }: LoggedSession): string[] 
 /** Reads one session of a record or a form, or says everything that is wrong with it. */
 export function readSession(value: unknown): LoggedSession | Refused {
   if (!isKeyed(value)) return { refused: ['a session must be a record of keys and values'] }
-  const unknown = unknownKeys(value, Object.keys(SESSION_KEYS))
+  const unknown = unknownKeys(value)
   if (keysFit(value)) {
     const wrong = [...unknown, ...together(value)]
     return wrong.length === 0 ? ordered(value) : { refused: wrong }
   }
-  const wrong = Object.entries(SESSION_KEYS).flatMap(([key, { says, fits, optional }]) => ((optional && own(value, key) === undefined) || fits(own(value, key)) ? [] : [`${key} ${says}`]))
+  const wrong = EACH_KEY.flatMap(([key, { says, fits, optional }]) => ((optional && own(value, key) === undefined) || fits(own(value, key)) ? [] : [`${key} ${says}`]))
   return { refused: [...unknown, ...wrong] }
 }
 
 /** A session's content, by which two are the same. */
 export const contentOf = (session: LoggedSession): string => JSON.stringify(ordered(session))
 
-/** Sessions in their order, each content once. */
+/** True of two sessions of the same content. */
+export const isSame = (one: LoggedSession, other: LoggedSession): boolean => one.on === other.on && one.rung === other.rung && contentOf(one) === contentOf(other)
+
+/** Sessions in their order, each content once. Contents are written out only where two sessions share day and rung. */
 export function eachOnce(sessions: readonly LoggedSession[]): LoggedSession[] {
-  return [...new Map(sessions.map((session) => [contentOf(session), session])).values()]
+  const first = new Map<string, LoggedSession>()
+  const contents = new Map<string, Set<string>>()
+  return sessions.filter((session) => {
+    const key = session.on + session.rung
+    const before = first.get(key)
+    if (!before) return void first.set(key, session) === undefined
+    const there = contents.get(key) ?? new Set([contentOf(before)])
+    contents.set(key, there)
+    return there.size < there.add(contentOf(session)).size
+  })
 }
 
 /** Athletes in their order, each name once with all its sessions. */

@@ -1,8 +1,9 @@
 import { isMissing, missing, type Missing } from '../quantity/outcome.ts'
-import { forget, keep, kept } from './keep.ts'
+import { forget, keep, keepText, kept } from './keep.ts'
 import type { Change } from './log-changes.ts'
-import { isNewer, readLog } from './log-file.ts'
+import { isNewer, logReading } from './log-file.ts'
 import { EMPTY, isRefused, type Log, type Refused } from './log-record.ts'
+import { paced } from './paced.ts'
 
 /** The name the log is kept under. */
 export const LOG = 'rungbook:log'
@@ -33,29 +34,43 @@ export type LogStore = {
 /** One piece of work at a time, over all tabs where the browser can. */
 export type Alone = <Answer>(work: () => Promise<Answer>) => Promise<Answer>
 
-type Base = { readonly log: Log; readonly trouble?: string; readonly blocked: boolean }
+/** What is kept, and the letters it was read from where it could be read. */
+type Base = { readonly log: Log; readonly text?: string; readonly trouble?: string; readonly blocked: boolean }
+
 
 /** A store: every write reads first, so that two tabs add to one log; what cannot be kept waits on the screen. */
 export function logStore(alone: Alone): LogStore {
   let waiting: readonly Change[] = []
+  let known: Base = { log: EMPTY, blocked: false }
+  /** What is kept now. While its letters are those that were read or written last, they are not read again; reading takes its time, so it looks once more after it. */
+  async function base(): Promise<Base> {
+    for (;;) {
+      const text = await keptText()
+      if (text !== undefined && text === known.text) return known
+      const read = await stored(text)
+      if (read.text === undefined) return read
+      known = read
+    }
+  }
   const shown = ({ log, trouble }: Base): Shown => ({ log: replayed(log, waiting), unsaved: waiting.length > 0, trouble, aside: ASIDE_NAMES.filter((name) => asideText(name) !== '') })
 
-  function change(base: Base, make: Change): Shown | Refused {
-    const next = make(replayed(base.log, waiting))
+  function change(before: Base, make: Change): Shown | Refused {
+    const next = make(replayed(before.log, waiting))
     if (isRefused(next)) return next
-    const outcome = base.blocked ? missing('') : keep(LOG, next)
+    const text = JSON.stringify(next)
+    const outcome = before.blocked ? missing('') : keepText(LOG, text)
     waiting = isMissing(outcome) ? [...waiting, make] : []
-    if (!isMissing(outcome)) return shown({ ...base, log: next })
-    return shown(base.blocked ? base : { ...base, trouble: `Not kept on this device: ${outcome.missing}.` })
+    if (!isMissing(outcome)) return shown((known = { log: next, text, blocked: false }))
+    return shown(before.blocked ? before : { ...before, trouble: `Not kept on this device: ${outcome.missing}.` })
   }
 
   return {
-    read: () => alone(async () => shown(await stored())),
-    change: (make) => alone(async () => change(await stored(), make)),
+    read: () => alone(async () => shown(await base())),
+    change: (make) => alone(async () => change(await base(), make)),
     forgetAside: (name) =>
       alone(async () => {
         if (ASIDE_NAMES.includes(name)) forget(name)
-        return shown(await stored())
+        return shown(await base())
       }),
   }
 }
@@ -78,13 +93,12 @@ export function asideText(name: string): string {
 }
 
 /** Reads what is kept. What cannot be read is set aside first; what a newer edition wrote is left alone. */
-async function stored(): Promise<Base> {
-  const text = await keptText()
+async function stored(text: string | undefined | Missing): Promise<Base> {
   if (isMissing(text)) return { log: EMPTY, blocked: true, trouble: `Nothing can be kept on this device: ${text.missing}.` }
   if (text === undefined) return { log: EMPTY, blocked: false }
   const found = kept(LOG)
-  const log = isMissing(found) ? undefined : readLog(found.value)
-  if (log && !isRefused(log)) return { log, blocked: false }
+  const log = isMissing(found) ? undefined : await paced(logReading(found.value))
+  if (log && !isRefused(log)) return { log, text, blocked: false }
   if (!isMissing(found) && isNewer(found.value)) return { log: EMPTY, blocked: true, trouble: 'The log on this device was written by a newer edition of the handbook. It is left as it is: open it there.' }
   const outcome = setAside(text)
   return isMissing(outcome) ? { log: EMPTY, blocked: true, trouble: `The log on this device cannot be read, and could not be set aside: ${outcome.missing}. It is left as it is.` } : { log: EMPTY, blocked: false }

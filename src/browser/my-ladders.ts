@@ -5,7 +5,7 @@ import { deskOf, finder, type Desk } from './log-desk.ts'
 import { logForm, type LogForm } from './log-form.ts'
 import { LISTED, MORE, showPast, showTable, type Past } from './log-past.ts'
 import { showPeople, startPeople } from './log-people.ts'
-import { contentOf, isRefused, readSession, type LoggedSession } from './log-record.ts'
+import { isRefused, readSession, type LoggedSession } from './log-record.ts'
 import { LOG, logStore, type Alone } from './log-store.ts'
 import { showTrouble, startTransfer } from './log-transfer.ts'
 import { said } from './said.ts'
@@ -15,7 +15,7 @@ import './more-words.ts'
 const alone: Alone = (work) => ('locks' in navigator ? navigator.locks.request(LOG, work) : work())
 
 /** What stands on the page besides the log itself. */
-type Standing = { readonly editing?: LoggedSession; readonly decided?: string; readonly listed: number }
+type Standing = { readonly editing?: LoggedSession; readonly decided?: LoggedSession; readonly listed: number }
 
 /** Runs the log. `today` is the day by the reader's own clock. */
 export async function startMyLadders(root: HTMLElement, today: () => string): Promise<void> {
@@ -46,7 +46,7 @@ export async function startMyLadders(root: HTMLElement, today: () => string): Pr
     standing = { ...(standing.decided === undefined ? {} : { decided: standing.decided }), listed: standing.listed }
     showEditing(find, undefined)
     const ladder = choice.ladder()
-    if (ladder) form.fresh(ladder, choice.rung(), choice.here().at(-1))
+    if (ladder) form.fresh(ladder, choice.rung(), choice.last())
     past()
   }
 
@@ -66,7 +66,7 @@ export async function startMyLadders(root: HTMLElement, today: () => string): Pr
     if (isRefused(session)) return void (find('log-form-says').textContent = said(`Not taken: ${session.refused.join('; ')}.`))
     const { editing } = standing
     if (!(await desk.change((log) => (editing ? editSession(log, name, editing, session) : addSession(log, name, session)), 'log-form-says'))) return
-    standing = { decided: contentOf(session), listed: standing.listed }
+    standing = { decided: session, listed: standing.listed }
     fresh()
     find('log-decision').focus()
   }

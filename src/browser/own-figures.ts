@@ -1,13 +1,15 @@
 import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import type { LadderData } from '../page/data.ts'
-import type { Body } from './body.ts'
+import { athleteOf, type Body } from './body.ts'
 import { element } from './element.ts'
 import { ladderFigures } from './own-ladder.ts'
+import { loadsOf } from './own-loads.ts'
 import { notComputed, rungFigures } from './own-rung.ts'
+import { paced } from './paced.ts'
 
 /** The numbers of a page for one reader: of its rung, or of every rung of its ladder. */
-export function figuresOn(ladder: Outcome<LadderData>, on: string | undefined, body: Body | undefined): Node[] {
+export async function figuresOn(ladder: Outcome<LadderData>, on: string | undefined, body: Body | undefined): Promise<Node[]> {
   if (isMissing(ladder)) return [element('p', '', notComputed(ladder.missing))]
-  if (on === undefined) return ladderFigures(ladder.rungs, body)
+  if (on === undefined) return ladderFigures(ladder.rungs, await paced(loadsOf(ladder.rungs, athleteOf(body))), body)
   return ladder.rungs.filter(({ id }) => id === on).flatMap((rung) => rungFigures(rung, body, '#working'))
 }

@@ -4,6 +4,7 @@ import { modelNamed } from '../load/index.ts'
 import { ask, type Athlete, type Inputs, type Load } from '../load/model.ts'
 import type { Placeable } from '../measure/place.ts'
 import type { LadderData } from '../page/data.ts'
+import type { Work } from './paced.ts'
 
 /** A rung as the handbook's data gives it. */
 export type RungData = LadderData['rungs'][number]
@@ -14,11 +15,24 @@ export function loadFor({ model: name, inputs }: Pick<RungData, 'model' | 'input
   return model ? ask(model, inputs as Inputs, athlete) : missing(`no load model is named ${name}`) // ask refuses what is no input
 }
 
-/** A ladder for one body, as far as placing an athlete on it needs it. */
-export const placeableFor = ({ id, first_reps, rungs }: LadderData, athlete: Athlete): Placeable => ({
+/** The loads of rungs for one body, in their order; it can be left off after each. */
+export function* loadsOf(rungs: readonly RungData[], athlete: Athlete): Work<Outcome<Load>[]> {
+  const loads: Outcome<Load>[] = []
+  for (const rung of rungs) {
+    loads.push(loadFor(rung, athlete))
+    yield
+  }
+  return loads
+}
+
+/** A ladder with its loads for one body, as far as placing an athlete on it needs it. */
+export const placeableWith = ({ id, first_reps, rungs }: LadderData, loads: readonly Outcome<Load>[]): Placeable => ({
   id,
   first_reps,
-  rungs: rungs.map((rung) => ({ id: rung.id, demand: rung.demand, outcome: loadFor(rung, athlete) })),
+  rungs: rungs.flatMap((rung, index) => {
+    const outcome = loads[index]
+    return outcome === undefined ? [] : [{ id: rung.id, demand: rung.demand, outcome }]
+  }),
 })
 
 /** Where a load of a rung lies: on one working limb, on the other, on both; those that are told apart. */

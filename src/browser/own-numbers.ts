@@ -22,7 +22,8 @@ export function startOwnNumbers(section: HTMLElement): void {
     fetched ??= ladderDataAt(file)
     const [{ figuresOn }, ladder] = await Promise.all([import('./own-figures.ts'), fetched])
     if (isMissing(ladder)) fetched = undefined // asked again at the next change: the signal may be back
-    if (latest === body) place.replaceChildren(...figuresOn(ladder, rung, body))
+    const figures = await figuresOn(ladder, rung, body)
+    if (latest === body) place.replaceChildren(...figures)
   }
   if (lifted !== undefined) showRackFields(form)
   startOwnForm(section, (body) => void show(body))

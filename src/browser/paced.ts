@@ -1,0 +1,24 @@
+/** Work that can be left off after each part of it, and taken up again. */
+export type Work<Answer> = Generator<undefined, Answer>
+
+/** How long work keeps a reader's finger waiting, at most. Chosen by us: half a frame. Units ms. */
+const SLICE_ms = 8
+
+/** Does all of it in one go. */
+export function atOnce<Answer>(work: Work<Answer>): Answer {
+  for (;;) {
+    const { done, value } = work.next()
+    if (done) return value
+  }
+}
+
+/** Does it in slices, and lets the page draw and listen between them. */
+export async function paced<Answer>(work: Work<Answer>): Promise<Answer> {
+  for (let began = performance.now(); ; ) {
+    const { done, value } = work.next()
+    if (done) return value
+    if (performance.now() - began < SLICE_ms) continue
+    await new Promise((resolve) => setTimeout(resolve))
+    began = performance.now()
+  }
+}
