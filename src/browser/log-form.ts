@@ -30,14 +30,19 @@ export function fillSelect(select: HTMLSelectElement, options: readonly (readonl
 }
 
 /** One choice out of a few numbers, each a target of its own. */
-function fillChips(place: Element, name: string, numbers: readonly number[], chosen: string): void {
+function fillChips(place: Element, name: string, numbers: readonly number[]): void {
   place.replaceChildren(
     ...numbers.map((number) => {
       const input = element('input', '')
-      Object.assign(input, { type: 'radio', name, value: String(number), required: true, checked: String(number) === chosen })
+      Object.assign(input, { type: 'radio', name, value: String(number), required: true })
       return element('label', 'log-chip', input, element('span', '', String(number)))
     }),
   )
+}
+
+/** Chooses one of them, or none. */
+function check(place: Element, chosen: string): void {
+  for (const input of place.querySelectorAll('input')) input.checked = input.value === chosen
 }
 
 const checked = (place: Element): string => place.querySelector<HTMLInputElement>('input:checked')?.value ?? ''
@@ -56,7 +61,8 @@ export function logForm(find: <Kind extends HTMLElement>(id: string) => Kind, to
   function showSets(wanted: readonly string[]): void {
     const before = checked(lost)
     amounts.replaceChildren(...wanted.map((value, index) => setField(value, index, unit)))
-    fillChips(lost, 'log-out-of-form', [0, ...wanted.map((_, index) => index + 1)], Number(before) <= wanted.length ? before : '')
+    fillChips(lost, 'log-out-of-form', [0, ...wanted.map((_, index) => index + 1)])
+    check(lost, before)
   }
 
   function set(ladder: Ladder, rung: string, session: LoggedSession | undefined): void {
@@ -65,16 +71,17 @@ export function logForm(find: <Kind extends HTMLElement>(id: string) => Kind, to
     unit = session?.unit ?? way?.entry.amount?.unit ?? 'reps'
     find('log-asks').textContent = said(asksText(ladder, ways))
     find('log-sets').querySelector('legend')?.replaceChildren(said(`Sets, ${UNIT_WORDS[unit]}`))
-    lost.replaceChildren()
     showSets(session ? session.amounts.map(String) : Array.from({ length: way?.entry.sets ?? 1 }, () => ''))
-    fillChips(lost, 'log-out-of-form', [0, ...values().map((_, index) => index + 1)], session ? String(session.sets_out_of_form) : '')
-    fillChips(pain, 'log-pain', PAIN, session ? String(session.pain_during) : '')
-    for (const [select, value] of [[morning, session?.pain_next_morning], [usual, session?.pain_usual]] as const) fillSelect(select, [['', 'not known'], ...PAIN.map((each) => [String(each), `${each} of 10`] as const)], value === undefined ? '' : String(value))
+    check(lost, session ? String(session.sets_out_of_form) : '')
+    check(pain, session ? String(session.pain_during) : '')
+    for (const [select, value] of [[morning, session?.pain_next_morning], [usual, session?.pain_usual]] as const) select.value = value === undefined ? '' : String(value)
     on.max = today()
     on.value = session?.on ?? today()
     note.value = session?.note ?? ''
   }
 
+  fillChips(pain, 'log-pain', PAIN)
+  for (const select of [morning, usual]) fillSelect(select, [['', 'not known'], ...PAIN.map((each) => [String(each), `${each} of 10`] as const)], '')
   find('log-more').addEventListener('click', () => {
     if (values().length >= LIMITS.sets) return
     showSets([...values(), ''])

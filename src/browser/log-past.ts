@@ -9,9 +9,9 @@ import { historyItem, historyTable } from './log-history.ts'
 import { isSame, type LoggedSession } from './log-record.ts'
 import { counted } from './log-words.ts'
 
-/** Sessions listed at first, and more at each asking. Chosen by us: two screens of a phone, then ten. */
+/** Sessions listed at first, and more at each asking. Chosen by us: two screens of a phone, then four. */
 export const LISTED = 8
-export const MORE = 40
+export const MORE = 16
 /** Sessions on paper. Chosen by us: about thirty pages. */
 const PRINTED = 1000
 
@@ -27,15 +27,35 @@ export function entriesOf({ id, ladder }: Pick<Past, 'id' | 'ladder'>, sessions:
   return byDay(sessions.filter((session) => session.ladder === id)).map((session) => ({ session, rung: session.rung, verdicts: [] }))
 }
 
+/** What is on the page: each part is drawn again only when what it shows is another. */
+type Drawn = { readonly past: Past; readonly sessions: readonly LoggedSession[]; readonly entries: readonly Entry[] }
+
+const NOBODY: readonly LoggedSession[] = []
+
 /** Shows the decision, the chart and the list of the chosen ladder. */
-export function showPast(desk: Desk, past: Past, acts: PastActs): void {
+export function pastShower(desk: Desk, acts: PastActs): (past: Past) => void {
+  let drawn: Drawn | undefined
+  return (past) => {
+    const before = drawn
+    const sessions = desk.athlete()?.sessions ?? NOBODY
+    const same = before && before.sessions === sessions && before.past.ladder === past.ladder && before.past.id === past.id
+    const entries = same ? before.entries : entriesOf(past, sessions)
+    drawn = { past, sessions, entries }
+    if (!same || before.past.decided !== past.decided) showDecided(desk, past, entries)
+    if (!same || before.past.rung !== past.rung) showChart(desk, past, entries)
+    if (!same || before.past.listed !== past.listed) showList(desk, past, entries, acts)
+  }
+}
+
+function showDecided({ find }: Desk, { ladder, decided: asked, root }: Past, entries: readonly Entry[]): void {
+  const decided = entries.findLast(({ session }) => asked && isSame(session, asked)) ?? entries.at(-1)
+  find('log-decided').hidden = !ladder || !decided
+  find('log-decided').replaceChildren(...(ladder && decided ? decidedNodes(ladder, decided, root) : []))
+}
+
+function showList(desk: Desk, past: Past, entries: readonly Entry[], acts: PastActs): void {
   const { find, athlete } = desk
-  const entries = entriesOf(past, athlete()?.sessions ?? [])
-  const decided = entries.findLast(({ session }) => past.decided && isSame(session, past.decided)) ?? entries.at(-1)
-  find('log-decided').hidden = !past.ladder || !decided
-  find('log-decided').replaceChildren(...(past.ladder && decided ? decidedNodes(past.ladder, decided, past.root) : []))
   find('log-past').hidden = entries.length === 0
-  showChart(desk, past, entries)
   const remove = (session: LoggedSession, place: HTMLElement): void =>
     confirmIn(place, { asks: `Delete the session of ${session.on}?`, yes: 'Delete', no: 'Keep' }, () => void desk.change((log) => removeSession(log, athlete()?.name ?? '', session), 'log-past-says').then(() => find('log-history').focus()))
   const listed = entries.slice(-past.listed)

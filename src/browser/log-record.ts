@@ -159,7 +159,7 @@ export function eachOnce(sessions: readonly LoggedSession[]): LoggedSession[] {
   return sessions.filter((session) => {
     const key = session.on + session.rung
     const before = first.get(key)
-    if (!before) return void first.set(key, session) === undefined
+    if (!before) return first.set(key, session)
     const there = contents.get(key) ?? new Set([contentOf(before)])
     contents.set(key, there)
     return there.size < there.add(contentOf(session)).size

@@ -3,7 +3,7 @@ import { ladderChoice, type Choice } from './log-choice.ts'
 import type { Entry } from './log-decisions.ts'
 import { deskOf, finder, type Desk } from './log-desk.ts'
 import { logForm, type LogForm } from './log-form.ts'
-import { LISTED, MORE, showPast, showTable, type Past } from './log-past.ts'
+import { LISTED, MORE, pastShower, showTable, type Past } from './log-past.ts'
 import { showPeople, startPeople } from './log-people.ts'
 import { isRefused, readSession, type LoggedSession } from './log-record.ts'
 import { LOG, logStore, type Alone } from './log-store.ts'
@@ -26,7 +26,7 @@ export async function startMyLadders(root: HTMLElement, today: () => string): Pr
   let whose: string | undefined
 
   const pastOf = (): Past => ({ id: choice.id(), ladder: choice.ladder(), rung: choice.rung(), decided: standing.decided, listed: standing.listed, root: place })
-  const past = (): void => showPast(desk, pastOf(), { change: edit, more })
+  const past = (): void => showPast(pastOf())
 
   function show(at: Desk): void {
     showPeople(at)
@@ -43,7 +43,8 @@ export async function startMyLadders(root: HTMLElement, today: () => string): Pr
   }
 
   function fresh(): void {
-    standing = { ...(standing.decided === undefined ? {} : { decided: standing.decided }), listed: standing.listed }
+    const { editing: _, ...left } = standing
+    standing = left
     showEditing(find, undefined)
     const ladder = choice.ladder()
     if (ladder) form.fresh(ladder, choice.rung(), choice.last())
@@ -64,14 +65,16 @@ export async function startMyLadders(root: HTMLElement, today: () => string): Pr
     const name = desk.athlete()?.name ?? ''
     const session = readSession(form.typed(choice.id(), root.dataset.edition ?? ''))
     if (isRefused(session)) return void (find('log-form-says').textContent = said(`Not taken: ${session.refused.join('; ')}.`))
-    const { editing } = standing
-    if (!(await desk.change((log) => (editing ? editSession(log, name, editing, session) : addSession(log, name, session)), 'log-form-says'))) return
-    standing = { decided: session, listed: standing.listed }
+    const before = standing
+    const { editing, listed } = before
+    standing = { decided: session, listed }
+    if (!(await desk.change((log) => (editing ? editSession(log, name, editing, session) : addSession(log, name, session)), 'log-form-says'))) return void (standing = before)
     fresh()
     find('log-decision').focus()
   }
 
   const desk = deskOf(document, store, today, await store.read(), show)
+  const showPast = pastShower(desk, { change: edit, more })
   const form: LogForm = logForm(find, today)
   const choice: Choice = ladderChoice(desk, place, () => {
     standing = { listed: LISTED }
