@@ -20,7 +20,7 @@ export type Choice = {
 }
 
 /** The two choices of the form. `opened` is told when another ladder is there. */
-export function ladderChoice({ find, athlete }: Desk, root: string, opened: () => void): Choice {
+export function ladderChoice({ find, athlete }: Desk, root: string, opened: () => Promise<void>): Choice {
   const [ladders, rungs] = [find<HTMLSelectElement>('log-ladder'), find<HTMLSelectElement>('log-rung')]
   const known = new Set([...ladders.options].map(({ value }) => value))
   const sessions = (): LoggedSession[] => byDay(athlete()?.sessions ?? [])
@@ -48,7 +48,7 @@ export function ladderChoice({ find, athlete }: Desk, root: string, opened: () =
     says(data === undefined ? 'This ladder is not in this handbook. Its sessions are kept; none can be added.' : isMissing(data) ? `Not shown: ${data.missing}.` : '')
     find('log-fields').hidden = !ladder
     if (ladder) fill(ladder, rung ?? on(ladder).at(-1)?.rung)
-    opened()
+    await opened()
   }
 
   return {

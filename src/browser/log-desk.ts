@@ -1,6 +1,7 @@
 import type { Change } from './log-changes.ts'
 import { isRefused, type LoggedAthlete } from './log-record.ts'
 import type { LogStore, Shown } from './log-store.ts'
+import { breath } from './paced.ts'
 import { said } from './said.ts'
 
 /** What every part of the page works at: its fields, the log as it is shown, and one way to change it. */
@@ -48,6 +49,7 @@ export function deskOf(page: Document, store: LogStore, today: () => string, fir
       find(says).textContent = said(isRefused(outcome) ? outcome.refused.map((reason) => (reason.endsWith('.') ? reason : `${reason}.`)).join(' ') : '')
       if (isRefused(outcome)) return false
       shown = outcome
+      await breath()
       show(desk)
       return true
     },

@@ -8,6 +8,7 @@ import { element } from './element.ts'
 import { historyItem, historyTable } from './log-history.ts'
 import { isSame, type LoggedSession } from './log-record.ts'
 import { counted } from './log-words.ts'
+import type { Work } from './paced.ts'
 
 /** Sessions listed at first, and more at each asking. Chosen by us: two screens of a phone, then four. */
 export const LISTED = 8
@@ -32,18 +33,25 @@ type Drawn = { readonly past: Past; readonly sessions: readonly LoggedSession[];
 
 const NOBODY: readonly LoggedSession[] = []
 
-/** Shows the decision, the chart and the list of the chosen ladder. */
-export function pastShower(desk: Desk, acts: PastActs): (past: Past) => void {
+/** Shows the decision, the chart and the list of the chosen ladder, one after the other; shown anew meanwhile, it leaves off. */
+export function pastShower(desk: Desk, acts: PastActs): (past: Past) => Work<void> {
   let drawn: Drawn | undefined
-  return (past) => {
+  return function* (past) {
     const before = drawn
     const sessions = desk.athlete()?.sessions ?? NOBODY
     const same = before && before.sessions === sessions && before.past.ladder === past.ladder && before.past.id === past.id
     const entries = same ? before.entries : entriesOf(past, sessions)
-    drawn = { past, sessions, entries }
-    if (!same || before.past.decided !== past.decided) showDecided(desk, past, entries)
-    if (!same || before.past.rung !== past.rung) showChart(desk, past, entries)
-    if (!same || before.past.listed !== past.listed) showList(desk, past, entries, acts)
+    const now = (drawn = { past, sessions, entries })
+    const parts = [
+      ...(!same || before.past.decided !== past.decided ? [() => showDecided(desk, past, entries)] : []),
+      ...(!same || before.past.rung !== past.rung ? [() => showChart(desk, past, entries)] : []),
+      ...(!same || before.past.listed !== past.listed ? [() => showList(desk, past, entries, acts)] : []),
+    ]
+    for (const part of parts) {
+      if (drawn !== now) return
+      part()
+      yield
+    }
   }
 }
 

@@ -8,6 +8,7 @@ import { showPeople, startPeople } from './log-people.ts'
 import { isRefused, readSession, type LoggedSession } from './log-record.ts'
 import { LOG, logStore, type Alone } from './log-store.ts'
 import { showTrouble, startTransfer } from './log-transfer.ts'
+import { atOnce, breath, paced } from './paced.ts'
 import { said } from './said.ts'
 import './more-words.ts'
 
@@ -26,7 +27,7 @@ export async function startMyLadders(root: HTMLElement, today: () => string): Pr
   let whose: string | undefined
 
   const pastOf = (): Past => ({ id: choice.id(), ladder: choice.ladder(), rung: choice.rung(), decided: standing.decided, listed: standing.listed, root: place })
-  const past = (): void => showPast(pastOf())
+  const past = (): void => void atOnce(showPast(pastOf()))
 
   function show(at: Desk): void {
     showPeople(at)
@@ -42,12 +43,16 @@ export async function startMyLadders(root: HTMLElement, today: () => string): Pr
     past()
   }
 
-  function fresh(): void {
+  function blank(): void {
     const { editing: _, ...left } = standing
     standing = left
     showEditing(find, undefined)
     const ladder = choice.ladder()
     if (ladder) form.fresh(ladder, choice.rung(), choice.last())
+  }
+
+  function fresh(): void {
+    blank()
     past()
   }
 
@@ -69,16 +74,21 @@ export async function startMyLadders(root: HTMLElement, today: () => string): Pr
     const { editing, listed } = before
     standing = { decided: session, listed }
     if (!(await desk.change((log) => (editing ? editSession(log, name, editing, session) : addSession(log, name, session)), 'log-form-says'))) return void (standing = before)
-    fresh()
+    await breath()
+    blank()
     find('log-decision').focus()
   }
 
-  const desk = deskOf(document, store, today, await store.read(), show)
+  const kept = await store.read()
+  await breath()
+  const desk = deskOf(document, store, today, kept, show)
   const showPast = pastShower(desk, { change: edit, more })
   const form: LogForm = logForm(find, today)
-  const choice: Choice = ladderChoice(desk, place, () => {
+  const choice: Choice = ladderChoice(desk, place, async () => {
     standing = { listed: LISTED }
-    fresh()
+    blank()
+    await breath()
+    await paced(showPast(pastOf()))
   })
   startPeople(desk)
   startTransfer(desk)

@@ -11,5 +11,6 @@ import { paced } from './paced.ts'
 export async function figuresOn(ladder: Outcome<LadderData>, on: string | undefined, body: Body | undefined): Promise<Node[]> {
   if (isMissing(ladder)) return [element('p', '', notComputed(ladder.missing))]
   if (on === undefined) return ladderFigures(ladder.rungs, await paced(loadsOf(ladder.rungs, athleteOf(body))), body)
-  return ladder.rungs.filter(({ id }) => id === on).flatMap((rung) => rungFigures(rung, body, '#working'))
+  const rung = ladder.rungs.find(({ id }) => id === on)
+  return rung ? paced(rungFigures(rung, body, '#working')) : []
 }

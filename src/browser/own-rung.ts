@@ -8,6 +8,7 @@ import { isNumberKey, type Inputs, type Load } from '../load/model.ts'
 import { athleteOf, bodyText, massKg, massText, type Body } from './body.ts'
 import { element, linkElement } from './element.ts'
 import { carriedBeside, isShare, kilogramsOf, limbs, loadFor, type RungData } from './own-loads.ts'
+import type { Work } from './paced.ts'
 import { platesText, RACK, rackText } from './rack.ts'
 import './more-words.ts'
 
@@ -96,13 +97,17 @@ function addedFigures({ inputs, model }: RungData, body: Body, working: string):
   return facts.length > 0 ? [factList(facts)] : []
 }
 
-/** Everything a rung is for one reader. */
-export function rungFigures(rung: RungData, body: Body | undefined, working: string): Node[] {
+/** Everything a rung is for one reader; it can be left off after each load that is computed. */
+export function* rungFigures(rung: RungData, body: Body | undefined, working: string): Work<Node[]> {
   const load = loadFor(rung, athleteOf(body))
+  yield
   if (isMissing(load)) return body ? [element('p', '', notComputed(load.missing))] : []
   if (isLifted(rung)) return plates(load, body)
   if (!body || bodyText(body) === '') return []
-  const known = isShare(load.quantity.unit) ? shareFigures(rung, load, body, working) : besideFigures(load, body, working)
-  const placed = rung.model === 'supported-body' && body.height ? [...heightFigure(rung, load, working), ...ownMarks(rung, 100 * athleteOf(body).stature_m, working)] : []
-  return [...known, ...addedFigures(rung, body, working), ...placed]
+  const known = [...(isShare(load.quantity.unit) ? shareFigures(rung, load, body, working) : besideFigures(load, body, working)), ...addedFigures(rung, body, working)]
+  if (rung.model !== 'supported-body' || !body.height) return known
+  yield
+  const height = heightFigure(rung, load, working)
+  yield
+  return [...known, ...height, ...ownMarks(rung, 100 * athleteOf(body).stature_m, working)]
 }

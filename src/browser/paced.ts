@@ -4,6 +4,9 @@ export type Work<Answer> = Generator<undefined, Answer>
 /** How long work keeps a reader's finger waiting, at most. Chosen by us: half a frame. Units ms. */
 const SLICE_ms = 8
 
+/** Lets the page draw and listen. */
+export const breath = (): Promise<void> => new Promise((resolve) => setTimeout(resolve))
+
 /** Does all of it in one go. */
 export function atOnce<Answer>(work: Work<Answer>): Answer {
   for (;;) {
@@ -18,7 +21,7 @@ export async function paced<Answer>(work: Work<Answer>): Promise<Answer> {
     const { done, value } = work.next()
     if (done) return value
     if (performance.now() - began < SLICE_ms) continue
-    await new Promise((resolve) => setTimeout(resolve))
+    await breath()
     began = performance.now()
   }
 }

@@ -26,12 +26,23 @@ export function startSearch(page: Document, location: Location): void {
   says.textContent = said('Searching …')
   void opened(new URL('../pagefind/', location.href), Number(list.getAttribute('data-parts') ?? 1)).then(
     async (index) => {
-      choose(parts, await index.filters(), asked, () => void answer(index, parts, asked, location))
-      await answer(index, parts, asked, location)
+      const ask = (): Promise<void> => answer(index, parts, asked, location)
+      if (input) askHere(input, asked, () => void ask())
+      choose(parts, await index.filters(), asked, () => void ask())
+      await ask()
     },
     () => void (says.textContent = said('The search index could not be loaded. Look on the first page.')),
   )
   page.addEventListener('keydown', (event) => walk(event, parts))
+}
+
+/** Once the index is open, other words are looked for in it without another page. */
+function askHere(input: HTMLInputElement, asked: URLSearchParams, ask: () => void): void {
+  input.form?.addEventListener('submit', (event) => {
+    event.preventDefault()
+    asked.set('q', input.value)
+    ask()
+  })
 }
 
 /** The index, with the parts of it that lie in folders of their own. */
@@ -65,7 +76,8 @@ async function answer(index: Index, parts: Parts, asked: URLSearchParams, locati
   const { list, says, page } = parts
   const words = asked.get('q')?.trim() ?? ''
   const filters = Object.fromEntries(CHOICES.flatMap((kind) => (asked.get(kind) ? [[kind, asked.get(kind) ?? '']] : [])))
-  page.defaultView?.history.replaceState(null, '', `${location.pathname}?${asked.toString()}`)
+  const question = asked.toString()
+  page.defaultView?.history.replaceState(null, '', `${location.pathname}?${question}`)
   if (words === '' && Object.keys(filters).length === 0) {
     says.textContent = said('Type a word above: a movement, a cue, a fault, a piece of equipment.')
     list.replaceChildren()
@@ -73,6 +85,7 @@ async function answer(index: Index, parts: Parts, asked: URLSearchParams, locati
   }
   const { results } = await index.search(words === '' ? null : words, { filters })
   const found = await Promise.all(results.slice(0, MOST).map((result) => result.data()))
+  if (asked.toString() !== question) return // other words were asked for meanwhile, and are answered by themselves
   const about = [words === '' ? [] : [`“${words}”`], Object.values(filters)].flat().join(', ')
   says.textContent = said(found.length === 0 ? `Nothing found for ${about}.` : `${results.length > MOST ? `The first ${MOST} of ${results.length}` : found.length} found for ${about}.`)
   list.replaceChildren(...found.map((result) => entry(page, result)))

@@ -1,15 +1,13 @@
 import assert from 'node:assert/strict'
 import { readFileSync } from 'node:fs'
-import { createServer } from 'node:http'
 import { createRequire } from 'node:module'
-import type { AddressInfo } from 'node:net'
 import path from 'node:path'
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core'
 import { afterAll } from 'vitest'
-import { TYPES } from '../../src/page/served.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
 import { browserPath } from '../browser-path.ts'
 import { builtDemo } from './demo.ts'
+import { hosted } from './hosted.ts'
 
 /** A page, and every console error, page error, failed request and broken policy since it was opened. */
 export type Opened = { readonly page: Page; readonly trouble: string[] }
@@ -33,14 +31,25 @@ export const KINDS = ['/', '/wet-exit/', '/press-up/', '/press-up/floor/', '/saf
 export const ARGS = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync']
 
 /** Builds the demo, serves it with the headers that the build wrote for its hosts, and opens a browser; all of it gone when the test file ends. */
-export async function servedDemo(): Promise<ServedDemo> {
-  const site = await builtDemo()
-  const files = new Map((await filesBelow(site)).map((file) => [file, readFileSync(path.join(site, file))]))
-  const root = await hosted(files)
+export const servedDemo = async (): Promise<ServedDemo> => servedFrom(await builtDemo(), await openedBrowser())
+
+/** A browser to read handbooks with, closed when the test file ends. */
+export async function openedBrowser(): Promise<Browser> {
   const executablePath = browserPath()
   assert.ok(executablePath, 'a Chromium is needed: install one or set CHROMIUM_PATH')
   const browser = await chromium.launch({ executablePath, args: ARGS })
   afterAll(() => browser.close())
+  return browser
+}
+
+/** The files of a built handbook by name. */
+export const filesOf = async (site: string): Promise<ReadonlyMap<string, Buffer>> => new Map((await filesBelow(site)).map((file) => [file, readFileSync(path.join(site, file))]))
+
+/** Serves a handbook that was built, below a folder of its host where one is given. */
+export async function servedFrom(site: string, browser: Browser, below = ''): Promise<ServedDemo> {
+  const files = await filesOf(site)
+  const { root, close } = await hosted(files, below)
+  afterAll(close)
   return {
     root,
     browser,
@@ -53,28 +62,6 @@ export async function servedDemo(): Promise<ServedDemo> {
       return opened
     },
   }
-}
-
-/** What the header file says of every file. */
-const headersOf = (text: string): Record<string, string> => Object.fromEntries((text.split('\n\n')[0] ?? '').split('\n').slice(1).map((line) => [line.slice(0, line.indexOf(':')).trim(), line.slice(line.indexOf(':') + 1).trim()]))
-
-/** Serves files by name until the test file ends. */
-async function hosted(files: ReadonlyMap<string, Buffer>): Promise<string> {
-  const always = headersOf(String(files.get('_headers')))
-  assert.ok(always['Content-Security-Policy'], 'the header file holds the policy')
-  const server = createServer(({ url = '/' }, response) => {
-    const [address = '/'] = url.split('?')
-    const name = address.endsWith('/') ? `${address.slice(1)}index.html` : address.slice(1)
-    const bytes = files.get(name)
-    response.writeHead(bytes ? 200 : 404, { ...always, 'content-type': TYPES[bytes ? (name.split('.').at(-1) ?? '') : 'html'] ?? 'application/octet-stream' })
-    response.end(bytes ?? files.get('404.html'))
-  })
-  await new Promise<void>((resolve) => void server.listen(0, '127.0.0.1', resolve))
-  afterAll(() => {
-    server.close()
-    server.closeAllConnections()
-  })
-  return `http://127.0.0.1:${(server.address() as AddressInfo).port}`
 }
 
 /** What a request fails with whose page was left before its answer came. */

@@ -4,9 +4,9 @@ import { readCurriculum } from '../../src/read/read-curriculum.ts'
 import { buildSite } from '../../src/site/build.ts'
 import { NO_CACHE } from '../../src/site/cache.ts'
 
-const LONG = 40
-/** Floor to hip in so many rungs. Units cm. */
 const HIGHEST_cm = 117
+/** From the hip to the floor in forty rungs. Units cm. */
+export const LONG_HEIGHTS_cm: readonly number[] = Array.from({ length: 40 }, (_, index) => HIGHEST_cm - 3 * index)
 
 const rung = (hand_height_cm: number) => `  - { id: at-${hand_height_cm}, title: Hands on a surface at ${hand_height_cm} cm, load: { model: supported-body, facing: down, feet: toes, hands: surface, hand_height_cm: ${hand_height_cm} } }\n`
 
@@ -55,7 +55,7 @@ function layer(): Layer {
       file('handbook.yaml', 'title: Short and long\norganisation: A made-up club\nedition: "1"\ncontact: nobody\n'),
       file('content/safety.md', '---\ntitle: Safety\nsummary: When to stop\n---\n## Stop\n\nWhen it hurts.\n'),
       file('ladders/short.md', ladder('short', 'Two rungs', [45, 0])),
-      file('ladders/long.md', ladder('long', 'Forty rungs', Array.from({ length: LONG }, (_, index) => HIGHEST_cm - (index * HIGHEST_cm) / (LONG - 1)))),
+      file('ladders/long.md', ladder('long', 'Forty rungs', LONG_HEIGHTS_cm)),
     ],
   }
 }
