@@ -85,10 +85,13 @@ export function startFindYourRung(form: HTMLFormElement, page: Document): void {
     const loaded = await ladderDataAt(`${root}data/ladders/${wanted}.json`)
     if (fields.ladder.value !== wanted) return
     ladder = loaded
-    void compute()
-    if (isMissing(loaded) || listRungs(fields.rung, loaded, rung)) return show()
-    place.replaceChildren()
-    says.textContent = said('The rung of this link is not on the ladder any more; choose another.')
+    const computed = compute()
+    if (isMissing(loaded) || listRungs(fields.rung, loaded, rung)) show()
+    else {
+      place.replaceChildren()
+      says.textContent = said('The rung of this link is not on the ladder any more; choose another.')
+    }
+    await computed
   }
 
   choose(fields.ladder, asked.get('ladder'))
@@ -107,6 +110,7 @@ export function startFindYourRung(form: HTMLFormElement, page: Document): void {
     show()
   })
   form.hidden = false
-  void load(asked.get('rung'))
+  own.hidden = repsIn(fields.reps.value) !== undefined // what a link asks for comes above it, and moves nobody's eyes
+  void load(asked.get('rung')).then(() => (own.hidden = false))
 }
 

@@ -15,6 +15,9 @@ import './more-words.ts'
 /** Over all tabs where the browser can lock; else one after the other in this one. */
 const alone: Alone = (work) => ('locks' in navigator ? navigator.locks.request(LOG, work) : work())
 
+/** How long the log waits for its ladder before it shows itself without. Chosen by us. Units ms. */
+const PATIENCE_ms = 1500
+
 /** What stands on the page besides the log itself. */
 type Standing = { readonly editing?: LoggedSession; readonly decided?: LoggedSession; readonly listed: number }
 
@@ -87,18 +90,17 @@ export async function startMyLadders(root: HTMLElement, today: () => string): Pr
   const choice: Choice = ladderChoice(desk, place, async () => {
     standing = { listed: LISTED }
     blank()
-    await breath()
     await paced(showPast(pastOf()))
   })
   startPeople(desk)
   startTransfer(desk)
   wire(desk, choice, { save, fresh, past, isEditing: () => standing.editing !== undefined, table: () => showTable(desk, pastOf()) })
   find('log-says').textContent = ''
-  root.hidden = false
   whose = desk.athlete()?.name
   showPeople(desk)
   showTrouble(desk)
-  await openAsked(choice, find<HTMLSelectElement>('log-ladder'))
+  await Promise.race([openAsked(choice, find<HTMLSelectElement>('log-ladder')), new Promise((resolve) => setTimeout(resolve, PATIENCE_ms))])
+  root.hidden = false
 }
 
 /** Opens the ladder and rung the address asks for, where the handbook has them; else the one that was logged last. */

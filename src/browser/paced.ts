@@ -15,13 +15,14 @@ export function atOnce<Answer>(work: Work<Answer>): Answer {
   }
 }
 
-/** Does it in slices, and lets the page draw and listen between them. */
+/** Does it in slices, and lets the page draw and listen before each. */
 export async function paced<Answer>(work: Work<Answer>): Promise<Answer> {
-  for (let began = performance.now(); ; ) {
+  for (let began = -Infinity; ; ) {
+    if (performance.now() - began > SLICE_ms) {
+      await breath()
+      began = performance.now()
+    }
     const { done, value } = work.next()
     if (done) return value
-    if (performance.now() - began < SLICE_ms) continue
-    await breath()
-    began = performance.now()
   }
 }

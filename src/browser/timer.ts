@@ -75,7 +75,10 @@ export function startTimer(page: Document, place: HTMLElement): void {
     ['Rest', Number(place.dataset.rest)],
     ['Hold', Number(place.dataset.hold)],
   ] as const
-  const buttons = times.flatMap(([name, seconds]) => (seconds > 0 ? [button(`${name} ${seconds} s`, () => void begin(name, seconds))] : []))
-  place.append(shown, ...buttons, button('Stop', () => end('Stopped.')), label, status)
+  const kinds = times.filter(([, seconds]) => seconds > 0)
+  const buttons = page.createElement('div')
+  buttons.append(...kinds.map(([name, seconds]) => button(`${name} ${seconds} s`, () => void begin(name, seconds))), button('Stop', () => end('Stopped.')))
+  shown.textContent = clock(kinds[0]?.[1] ?? 0)
+  place.append(shown, label, buttons, status)
   place.hidden = false
 }

@@ -39,6 +39,7 @@ export function findYourRungPage({ ladders }: MeasuredCurriculum): SitePage {
     found: { kind: 'page' },
     body: html`<h1>Find your rung</h1>
 <p class="lead">One set, done strictly on any rung of a ladder, says roughly where you stand on all of it. It counts load alone: balance, reach and nerve are for a coach to see.</p>
+<div class="finding">
 <form class="find" id="find" method="get" data-root="${linkTo(FIND_YOUR_RUNG, '/')}" data-pagefind-ignore hidden>
 <div class="own-row"><span class="own-part"><label for="find-ladder">Ladder</label><select id="find-ladder" name="ladder">${byMovement(ladders).map(choice)}</select></span>
 <span class="own-part own-wide"><label for="find-rung">A rung you can do</label><select id="find-rung" name="rung"></select></span></div>
@@ -49,6 +50,7 @@ export function findYourRungPage({ ladders }: MeasuredCurriculum): SitePage {
 <p id="find-says" role="status"></p>
 <div id="find-found" data-pagefind-ignore></div>
 ${ownNumbers(FIND_YOUR_RUNG)}
+</div>
 ${byHand(ladders)}
 <section><h2 id="people-differ">People differ</h2>
 <p>The repetitions are what several published formulas expect of a trained adult whose maximum they do not know; the interval spans the formulas that hold and the bodies tried, and people differ by more than that. A coach who sees you move decides. Pain, or a stop sign of the ladder, decides before any number.</p></section>`,

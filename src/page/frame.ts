@@ -1,4 +1,4 @@
-import { linkTo, pageAddress, type Address } from './address.ts'
+import { linkTo, pageAddress, rootedAt, type Address } from './address.ts'
 import { asIs, html, say, type Html } from './html.ts'
 import { dataBlock } from './linked-data.ts'
 import { SHARE, shareAddress } from './share-picture.ts'
@@ -38,20 +38,27 @@ function shared({ address, title, description, ladder }: SitePage, { title: site
 const linked = ({ address, about }: SitePage, { published, organisation }: Frame, tongue: Tongue): Html | undefined =>
   about && dataBlock(about({ to: (to) => (published === undefined ? linkTo(address, to) : published + to), words: (words) => spoken(words, tongue), language: tongue.language, organisation }))
 
-const searchForm = (from: Address): Html => html`<form class="search" role="search" action="${linkTo(from, pageAddress('search'))}" method="get">
+type Way = (to: Address) => string
+
+/** The way from a page to another. */
+const wayFrom = ({ address, anywhere }: SitePage, { published }: Frame): Way => (to) => (anywhere && published !== undefined ? rootedAt(published, to) : linkTo(address, to))
+
+const searchForm = (to: Way): Html => html`<form class="search" role="search" action="${to(pageAddress('search'))}" method="get">
 <label for="q">Search</label> <input id="q" type="search" name="q" autocomplete="off"> <button>Find</button>
 </form>`
 
-/** From a page in one language to the same page in another. */
-function toLanguage(address: Address, frame: Frame, under: string): string {
+/** From a page in one language to the same page in another; from one that may be shown anywhere, from the root of the host. */
+function toLanguage({ address, anywhere }: SitePage, frame: Frame, { under, root }: Frame['languages'][number]): string {
+  if (anywhere && root !== undefined) return rootedAt(root, address)
   const own = frame.languages.find(({ language }) => language === frame.language)?.under ?? ''
   return linkTo(`/${own}${address.slice(1)}`, `/${under}${address.slice(1)}`)
 }
 
 /** The same page in every language, itself among them, for those who look for pages; the first is for everybody else. */
-function alternates(address: Address, frame: Frame): Html | undefined {
+function alternates(page: SitePage, frame: Frame): Html | undefined {
+  const { address } = page
   if (frame.languages.length < 2 || !address.endsWith('/')) return undefined
-  const href = ({ under, root }: Frame['languages'][number]): string => (root === undefined ? toLanguage(address, frame, under) : root + address.slice(1))
+  const href = (each: Frame['languages'][number]): string => (each.root === undefined ? toLanguage(page, frame, each) : each.root + address.slice(1))
   const [first] = frame.languages
   return html`${frame.languages.map((each) => html`<link rel="alternate" hreflang="${each.language}" href="${href(each)}">
 `)}${first && html`<link rel="alternate" hreflang="x-default" href="${href(first)}">
@@ -59,12 +66,14 @@ function alternates(address: Address, frame: Frame): Html | undefined {
 }
 
 /** The other languages, each by its own name. */
-function otherLanguages(address: Address, frame: Frame): Html | undefined {
+function otherLanguages(page: SitePage, frame: Frame): Html | undefined {
   const others = frame.languages.filter(({ language }) => language !== frame.language)
   if (others.length === 0) return undefined
-  return html`<nav class="languages" aria-label="Languages">${others.map(({ language, name, under }) => html`<a href="${toLanguage(address, frame, under)}" lang="${language}" hreflang="${language}">${asIs(name)}</a> `)}</nav>
+  return html`<nav class="languages" aria-label="Languages">${others.map((each) => html`<a href="${toLanguage(page, frame, each)}" lang="${each.language}" hreflang="${each.language}">${asIs(each.name)}</a> `)}</nav>
 `
 }
+
+const DISCLAIMER = html`<p>This handbook is no medical advice. Loads are estimates for an average body. Local rules, the maker of the equipment and qualified people on the spot come first.</p>`
 
 /**
  * A whole document: head, banner, the page, and the notes that stand on every page.
@@ -72,8 +81,9 @@ function otherLanguages(address: Address, frame: Frame): Html | undefined {
  * Shape   a page, the frame and a language to the bytes of one HTML file.
  */
 export function framed(page: SitePage, frame: Frame, tongue: Tongue): string {
+  if (page.anywhere && frame.published === undefined) return bare(page, frame, tongue)
   const { address, title, description, body, found } = page
-  const to = (address_: Address): string => linkTo(address, address_)
+  const to = wayFrom(page, frame)
   const whole = address === '/' ? title : say`${title} · ${frame.title}`
   return written(
     html`<!doctype html>
@@ -89,7 +99,7 @@ export function framed(page: SitePage, frame: Frame, tongue: Tongue): string {
 <link rel="stylesheet" href="${to('/assets/handbook.css')}">
 <link rel="alternate" type="application/atom+xml" title="Editions" href="${to('/feed.xml')}">
 <link rel="manifest" href="${to('/manifest.webmanifest')}">
-${alternates(address, frame)}<link rel="icon" href="${to('/assets/icon.svg')}" type="image/svg+xml">
+${alternates(page, frame)}<link rel="icon" href="${to('/assets/icon.svg')}" type="image/svg+xml">
 <link rel="apple-touch-icon" href="${to('/assets/apple-touch-icon.png')}">
 ${shared(page, frame)}${linked(page, frame, tongue)}<script type="module" src="${to('/assets/handbook.js')}"></script>
 </head>
@@ -97,14 +107,14 @@ ${shared(page, frame)}${linked(page, frame, tongue)}<script type="module" src="$
 <a class="skip" href="#page">To the page</a>
 <header class="banner">
 <p class="whose">${frame.logo}<a href="${to('/')}">${frame.title}</a> <span>${frame.organisation}, edition ${frame.edition}</span></p>
-${searchForm(address)}
+${searchForm(to)}
 <nav aria-label="Handbook"><a href="${to('/')}">Ladders</a><a href="${to('/')}#pages">Pages</a><a href="${to(pageAddress('my-ladders'))}">My ladders</a>${frame.safety && html`<a href="${to(pageAddress(frame.safety.id))}">${frame.safety.title}</a>`}<a href="${to('/sources/')}">Numbers</a></nav>
-${otherLanguages(address, frame)}</header>
+${otherLanguages(page, frame)}</header>
 <main id="page"${found ? html` data-pagefind-body` : ''}>
 ${searchable(page)}${body}
 </main>
 <footer>
-<p>This handbook is no medical advice. Loads are estimates for an average body. Local rules, the maker of the equipment and qualified people on the spot come first.</p>
+${DISCLAIMER}
 <p>${frame.organisation} · edition ${frame.edition} · ${frame.contact} · <a href="${to('/changes/')}">what has changed</a> · <a href="${to('/sources/')}">where the numbers come from</a> · <a href="${to('/checks/')}">what is checked</a></p>
 <div id="offline"></div>
 </footer>
@@ -114,3 +124,34 @@ ${searchable(page)}${body}
     tongue,
   )
 }
+
+/** A document that needs no other file and leads nowhere: it may be shown at any depth of a host. */
+const bare = ({ title, description, body }: SitePage, { language, title: site, organisation, edition, contact }: Frame, tongue: Tongue): string =>
+  written(
+    html`<!doctype html>
+<html lang="${language}">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="${POLICY}">
+<meta name="referrer" content="no-referrer">
+<title>${say`${title} · ${site}`}</title>
+<meta name="description" content="${description}">
+<meta name="color-scheme" content="light dark">
+</head>
+<body>
+<header>
+<p>${site}</p>
+</header>
+<main>
+${body}
+</main>
+<footer>
+${DISCLAIMER}
+<p>${organisation} · edition ${edition} · ${contact}</p>
+</footer>
+</body>
+</html>
+`,
+    tongue,
+  )

@@ -13,7 +13,8 @@ import { handbookAbout, ladderAbout, pageAbout, rungAbout } from './linked-data.
 import { ladderPage } from './ladder-page.ts'
 import { movementMap } from './movement-map.ts'
 import { myLaddersPage } from './my-ladders-page.ts'
-import { contentPage, notFoundPage, searchPage, sourcesPage } from './other-pages.ts'
+import { notFoundPage } from './not-found-page.ts'
+import { contentPage, searchPage, sourcesPage } from './other-pages.ts'
 import { rungPage } from './rung-page.ts'
 import type { Frame, SitePage } from './site-page.ts'
 import type { Tongue } from './tongue.ts'
@@ -79,7 +80,7 @@ export function otherPages(curriculum: MeasuredCurriculum, { examples, editions,
     changesPage(curriculum, editions),
     ...cardPages(curriculum, pdfs),
     searchPage(curriculum.ladders.length),
-    notFoundPage(),
+    notFoundPage(handbook.address),
   ]
 }
 

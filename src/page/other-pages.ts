@@ -105,14 +105,3 @@ export function searchPage(ladders: number): SitePage {
 <ol id="search-results" class="results"${parts > 1 && html` data-parts="${parts}"`}></ol>`,
   }
 }
-
-/** What is shown where nothing is. It is served from any depth, so its links are made from the root of the host. */
-export function notFoundPage(): SitePage {
-  return {
-    address: '/404.html',
-    title: 'This page is not here',
-    description: 'There is no page at this address.',
-    body: html`<h1>This page is not here</h1>
-<p>A rung may have been renamed or withdrawn since a card was printed. Look for its ladder on the <a href="./">first page</a>, or search for it above.</p>`,
-  }
-}

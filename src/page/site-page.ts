@@ -8,6 +8,8 @@ export type SitePage = {
   readonly title: Words
   readonly description: Words
   readonly body: Html
+  /** Hosts show this page at addresses of any depth: its links begin at the root of the host, or there are none where that is not known. */
+  readonly anywhere?: true
   /** The ladder the page belongs to: what is kept for reading without a signal. */
   readonly ladder?: string
   /** What the page is about, for programs that read it. */

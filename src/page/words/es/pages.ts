@@ -55,6 +55,8 @@ export const pages: Catalogue = {
   'There is no page at this address.': 'No hay ninguna página en esta dirección.',
   'A rung may have been renamed or withdrawn since a card was printed. Look for its ladder on the <1>first page</1>, or search for it above.':
     'Puede que un peldaño haya cambiado de nombre o se haya retirado desde que se imprimió una tarjeta. Busca su escalera en la <1>primera página</1>, o búscala arriba.',
+  'A rung may have been renamed or withdrawn since a card was printed. Go back, or open the first page of the handbook, and look for its ladder there.':
+    'Puede que un peldaño haya cambiado de nombre o se haya retirado desde que se imprimió una tarjeta. Vuelve atrás, o abre la primera página del manual y busca allí su escalera.',
   'What has changed': 'Qué ha cambiado',
   'What changed from edition to edition of {1}, with every number that moved.': 'Qué cambió de edición en edición de {1}, con cada número que se movió.',
   'This is edition {1}. {2}': 'Esta es la edición {1}. {2}',
