@@ -4,7 +4,7 @@ import { parseHTML } from 'linkedom'
 import { test } from 'vitest'
 import { addAthlete, addSession, deleteAthlete, editSession, mergeLogs, removeSession, renameAthlete } from '../../src/browser/log-changes.ts'
 import { isNewer, logText, onlyOf, readLog, sizeTrouble } from '../../src/browser/log-file.ts'
-import { contentOf, EMPTY, isRefused, joined, LIMITS, MOST, nameTrouble, readSession, SESSION_KEYS, sessionCount, tidyName, type Log, type LoggedSession, type LogUnit, type Refused } from '../../src/browser/log-record.ts'
+import { contentOf, eachOnce, EMPTY, isRefused, joined, LIMITS, MOST, nameTrouble, readSession, SESSION_KEYS, sessionCount, tidyName, type Log, type LoggedSession, type LogUnit, type Refused } from '../../src/browser/log-record.ts'
 import { handbookSchema } from '../../src/ladder/schema.ts'
 import { inEnglish } from '../../src/page/html.ts'
 import { myLaddersPage } from '../../src/page/my-ladders-page.ts'
@@ -210,4 +210,16 @@ test('the page describes the very keys a session has, in their order, and its ex
   assert.deepEqual([...document.querySelectorAll('.log-format dt code')].map(({ textContent }) => textContent), Object.keys(SESSION_KEYS))
   const example = taken(readLog(JSON.parse(document.querySelector('.log-format pre')?.textContent ?? '') as unknown))
   assert.equal(sessionCount(example), 1)
+})
+
+test('the days a session may have are the days of the calendar from 2000 to 2099', () => {
+  const asked = Array.from({ length: 100 }, (_, year) => Array.from({ length: 14 }, (_, month) => Array.from({ length: 33 }, (_, day) => `20${String(year).padStart(2, '0')}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`))).flat(2)
+  const calendar = Array.from({ length: 36_525 }, (_, day) => new Date(Date.UTC(2000, 0, 1 + day)).toISOString().slice(0, 10))
+  assert.deepEqual(asked.filter((on) => SESSION_KEYS.on.fits(on)), calendar)
+  for (const on of ['1999-12-31', '2100-01-01', '2026-1-01', '2026-01-01T', ' 2026-01-01']) assert.ok(!SESSION_KEYS.on.fits(on), on)
+})
+
+test('sessions of one day and rung are told apart by all they hold', () => {
+  const other = { ...SESSION, note: 'evening' }
+  assert.deepEqual(eachOnce([SESSION, other, { ...SESSION, ladder: 'dip' }, { ...other }, { ...SESSION }]), [SESSION, other, { ...SESSION, ladder: 'dip' }])
 })
