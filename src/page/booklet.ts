@@ -1,7 +1,7 @@
 import { isMissing } from '../quantity/outcome.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { ladderAddress, rungAddress } from './address.ts'
-import { cardCautions, cardCode, cardEntry, cardLoad, editionText, footText, placeText, plainLine, plainLines, standardText, type Imprint } from './card-words.ts'
+import { cardCautions, cardCode, cardEntry, cardLoad, editionText, footText, placeText, plainLine, plainLines, standardWords, type Imprint } from './card-words.ts'
 import { html, joined, say, type Html, type Part } from './html.ts'
 import { posePictures } from './pose-figure.ts'
 import { heightIn, sum, type Column } from './room.ts'
@@ -90,7 +90,7 @@ export const booklet = (ladder: MeasuredLadder, imprint: Imprint): Part => (tong
 <header class="booklet-head"><div><p>${ladder.movement}</p><h2>${ladder.title}</h2></div>${cardCode(imprint, ladderAddress(ladder.id), ladder.title)}</header>
 <p>${editionText(imprint)} · ${imprint.organisation}</p>
 ${plainLines(ladder.intro).slice(0, 4).map((line) => html`<p>${line}</p>`)}
-<p><strong>Standard for stepping up:</strong> ${standardText(ladder)}</p>
+<p><strong>Standard for stepping up:</strong> ${standardWords(ladder)}</p>
 <h3>Rungs</h3>
 <ol>${ladder.rungs.map((rung) => html`
 <li><strong>${rung.title}</strong>${rung.id === ladder.aim && say` (the aim)`}: ${cardLoad(rung)}</li>`)}

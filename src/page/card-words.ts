@@ -5,6 +5,7 @@ import { entryText, fullEntry, type FullEntry } from '../measure/entry.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { markdown, type MarkdownToken } from '../read/markdown.ts'
 import type { Address } from './address.ts'
+import { entryWords, inBoth } from './both-units.ts'
 import { loadText, titleOf } from './figures.ts'
 import { asIs, html, joined, say, type Html, type Part, type Words } from './html.ts'
 import { qrCode } from './qr.ts'
@@ -29,18 +30,18 @@ export function commonQuantity({ rungs }: MeasuredLadder): string | undefined {
 }
 
 /** What must be shown before a rung, one line a way to it. */
-export const cardEntry = ({ steps }: MeasuredRung, ladder: MeasuredLadder, shown: (entry: FullEntry) => string = entryText): Words[] =>
+export const cardEntry = ({ steps }: MeasuredRung, ladder: MeasuredLadder, shown: (entry: FullEntry) => Part = entryWords): Part[] =>
   steps.length === 0 ? ['Begin here.'] : steps.map(({ from, entry }) => (steps.length > 1 || isFork(from, ladder) ? say`${shown(entry)}, on ${titleOf(ladder, from)}` : shown(entry)))
 
 /** The standard of a ladder in words, and an entry in words where it is another. */
-export const standardText = ({ standard }: MeasuredLadder): string => entryText(fullEntry(standard, {}))
-export const besideStandard = (ladder: MeasuredLadder) => (entry: FullEntry): string => (entryText(entry) === standardText(ladder) ? 'the standard' : entryText(entry))
+export const standardWords = ({ standard }: MeasuredLadder): Part => entryWords(fullEntry(standard, {}))
+export const besideStandard = ({ standard }: MeasuredLadder) => (entry: FullEntry): Part => (entryText(entry) === entryText(fullEntry(standard, {})) ? 'the standard' : entryWords(entry))
 
 /** True where more than one rung follows: there the rung above in the list need not be the rung before. */
 const isFork = (id: string, { rungs }: MeasuredLadder): boolean => rungs.filter(({ after }) => after.includes(id)).length > 1
 
 /** What to take care of on a rung: as written, then as computed. */
-export const cardCautions = ({ cautions, outcome }: MeasuredRung): string[] => [...new Set([...cautions, ...(isMissing(outcome) ? [] : outcome.cautions)])].map(plainLine)
+export const cardCautions = ({ cautions, outcome }: MeasuredRung): Part[] => [...new Set(cautions), ...new Set(isMissing(outcome) ? [] : outcome.cautions.filter((caution) => !cautions.includes(caution)).map(inBoth))].map((caution) => (typeof caution === 'string' ? plainLine(caution) : caution))
 
 /** Who has to be there on this rung, where that is not what the ladder says of all. */
 export const cardWatch = ({ supervision }: MeasuredRung, ladder: MeasuredLadder): string[] => (supervision === undefined || supervision === ladder.supervision ? [] : [supervisionText(supervision)])

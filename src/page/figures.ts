@@ -5,6 +5,7 @@ import type { Unit } from '../quantity/unit.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import type { Step, StepKind } from '../measure/step.ts'
 import { linkTo, rungAddress, type Address } from './address.ts'
+import { inBoth } from './both-units.ts'
 import { amount, between, html, say, type Amount, type Html, type Words } from './html.ts'
 
 /** A number with its unit, leading to the place where it is derived. */
@@ -14,7 +15,7 @@ export const figure = (text: Words, href: string): Html => html`<a class="figure
 export const workingOf = (from: Address, ladder: string, rung: string): string => linkTo(from, `${rungAddress(ladder, rung)}#working`)
 
 /** "not computed: why", set apart from numbers. */
-export const notComputed = (why: string): Html => html`<span class="no-figure">not computed: ${why}</span>`
+export const notComputed = (why: string): Html => html`<span class="no-figure">not computed: ${inBoth(why)}</span>`
 
 /** "72 % of body weight" */
 export const spreadText = (value: Spread, unit: Unit): Amount => amount(value.mid, unit)

@@ -2,7 +2,7 @@ import type { MeasuredLadder } from '../measure/measure.ts'
 import { forDiagram } from '../read/flowchart.ts'
 import { linkTo, ladderAddress, rungAddress, type Address } from './address.ts'
 import { html, type Html, type Part } from './html.ts'
-import { ladderFacts, type RungFact } from './ladder-facts.ts'
+import { ladderFacts, type RungFact, type StepFact } from './ladder-facts.ts'
 import { ENGLISH, type Tongue } from './tongue.ts'
 import { spoken } from './written.ts'
 
@@ -37,7 +37,7 @@ export function ladderDiagram(ladder: MeasuredLadder, tongue: Tongue = ENGLISH):
       .join('\n')
     return `  ${name.get(id)}[${forDiagram(lines)}]${aim ? `\n  class ${name.get(id)} aim` : ''}`
   }
-  const edge = ({ from, to, entry }: { from: string; to: string; entry: string }): string => `  ${name.get(from)} -->|${forDiagram(wrapped(entry, tongue))}| ${name.get(to)}`
+  const edge = ({ from, to, entry }: StepFact): string => `  ${name.get(from)} -->|${forDiagram(wrapped(entry, tongue))}| ${name.get(to)}`
   return ['flowchart BT', ...rungs.map(node), ...steps.map(edge), ''].join('\n')
 }
 

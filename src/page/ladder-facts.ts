@@ -1,13 +1,13 @@
 import { isMissing } from '../quantity/outcome.ts'
-import { entryText } from '../measure/entry.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
+import { entryWords } from './both-units.ts'
 import { loadText } from './figures.ts'
-import { joined, say, type Words } from './html.ts'
+import { joined, say, type Part, type Words } from './html.ts'
 
 /** What a ladder diagram shows of a rung, and the list beside it says. */
 export type RungFact = { readonly id: string; readonly title: string; readonly load: Words; readonly demand: Words; readonly aim: boolean }
 /** What stands on an arrow: what must be shown on `from` to enter `to`. */
-export type StepFact = { readonly from: string; readonly to: string; readonly entry: string }
+export type StepFact = { readonly from: string; readonly to: string; readonly entry: Part }
 
 const factOf = (rung: MeasuredRung, aim: string): RungFact => ({
   id: rung.id,
@@ -28,6 +28,6 @@ function limb(rung: MeasuredRung): Words {
 export function ladderFacts(ladder: MeasuredLadder): { readonly rungs: readonly RungFact[]; readonly steps: readonly StepFact[] } {
   return {
     rungs: ladder.rungs.map((rung) => factOf(rung, ladder.aim)),
-    steps: ladder.rungs.flatMap((rung) => rung.steps.map(({ from, to, entry }) => ({ from, to, entry: entryText(entry) }))),
+    steps: ladder.rungs.flatMap((rung) => rung.steps.map(({ from, to, entry }) => ({ from, to, entry: entryWords(entry) }))),
   }
 }

@@ -1,5 +1,5 @@
 import { isMissing } from '../quantity/outcome.ts'
-import { entryText, fullEntry } from '../measure/entry.ts'
+import { fullEntry } from '../measure/entry.ts'
 import { placeOf } from '../ladder/finding.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { repsText } from '../measure/predict.ts'
@@ -7,6 +7,7 @@ import type { Step } from '../measure/step.ts'
 import { wayToAim } from '../measure/way-to-aim.ts'
 import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
 import { FIND_YOUR_RUNG } from './find-your-rung-page.ts'
+import { entryWords } from './both-units.ts'
 import { fromPrinted, onPaper } from './cards-page.ts'
 import { comingBack } from './coming-back.ts'
 import { figure, kindText, loadText, notComputed, titleOf, workingOf } from './figures.ts'
@@ -21,7 +22,7 @@ import type { SitePage } from './site-page.ts'
 
 /** "after Hands on a bench: 3 sets of 12 repetitions, 2 sessions running" and what kind of step that is. */
 const stepLine = (step: Step, ladder: MeasuredLadder): Html =>
-  html`<p class="step">After ${titleOf(ladder, step.from)}: <strong>${entryText(step.entry)}</strong>; <span class="kind">${kindText(step.kind)}</span></p>`
+  html`<p class="step">After ${titleOf(ladder, step.from)}: <strong>${entryWords(step.entry)}</strong>; <span class="kind">${kindText(step.kind)}</span></p>`
 
 function rungRow(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Html {
   const working = workingOf(from, ladder.id, rung.id)
@@ -80,7 +81,7 @@ function facts(ladder: MeasuredLadder): Html {
   return html`<dl class="facts">
 ${fact('Movement', ladder.movement)}
 ${fact('Aim', titleOf(ladder, ladder.aim))}
-${fact('Standard for stepping up', entryText(fullEntry(ladder.standard, {})))}
+${fact('Standard for stepping up', entryWords(fullEntry(ladder.standard, {})))}
 ${fact('Rest', say`${ladder.standard.rest_s} s between sets`)}
 ${ladder.standard.reps !== undefined && fact('Keep in reserve', amount(ladder.standard.reserve_reps, 'reps'))}
 ${fact('Equipment', ladder.equipment.length > 0 ? joined(ladder.equipment, ', ') : 'none')}

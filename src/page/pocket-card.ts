@@ -6,12 +6,18 @@ import { html, joined, type Html, type Part } from './html.ts'
 import { pocketPlan, pocketSheets, type Places, type PocketPlan } from './pocket-sheets.ts'
 import { posePictures } from './pose-figure.ts'
 import { supervisionText } from './safety.ts'
+import { spoken } from './written.ts'
 
 const SIZES: Record<Places, string> = { 1: 'a6', 2: 'a5', 4: 'a4' }
 
+/** What stands between a text and the next: nothing where a full stop does. */
+const ended =
+  (text: Part): Part =>
+  (tongue) => !spoken(text, tongue).endsWith('.') && ';'
+
 /** A run of texts behind their heading, in one paragraph. */
-const run = (heading: string, texts: readonly string[], kind = ''): Html | undefined =>
-  texts.length === 0 ? undefined : html`<div class="run ${kind}"><h3>${heading}</h3> <ul>${texts.map((text, index) => html`<li>${text}${index < texts.length - 1 && !text.endsWith('.') && ';'}</li> `)}</ul></div>`
+const run = (heading: string, texts: readonly Part[], kind = ''): Html | undefined =>
+  texts.length === 0 ? undefined : html`<div class="run ${kind}"><h3>${heading}</h3> <ul>${texts.map((text, index) => html`<li>${text}${index < texts.length - 1 && ended(text)}</li> `)}</ul></div>`
 
 /** What to say, how to set up, and all of the rung's safety. */
 const texts = (rung: MeasuredRung, ladder: MeasuredLadder, set_up: readonly string[]): Html => html`${rung.words?.cues && html`<ul class="pocket-cues">${rung.words.cues.map((cue) => html`<li>${plainLine(cue)}</li>`)}</ul>`}

@@ -30,7 +30,7 @@ const hasPicture = ({ outcome }: MeasuredRung): boolean => !('missing' in outcom
 /** What a card has to hold whatever else it leaves out, from top to bottom. */
 function heldHeight(rung: MeasuredRung, ladder: MeasuredLadder, imprint: Imprint, tongue: Tongue): number {
   const textHeight = heightIn(tongue)
-  const run = (heading: string, texts: readonly string[]): number => (texts.length === 0 ? 0 : BETWEEN_MM + textHeight([[heading, ' ', joined(texts, '; ')]], TEXT))
+  const run = (heading: string, texts: readonly Part[]): number => (texts.length === 0 ? 0 : BETWEEN_MM + textHeight([[heading, ' ', joined(texts, '; ')]], TEXT))
   const title = textHeight([placeText(rung, ladder)], BESIDE) + textHeight([rung.title], TITLE)
   const facts: Part[] = [[cardLoad(rung), say`; also: ${joined(rung.demand, ', ')}`], ...cardEntry(rung, ladder).map((line) => ['Before this rung:', ' ', line])]
   return sum([

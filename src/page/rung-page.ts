@@ -4,12 +4,12 @@ import { interval, type Spread } from '../quantity/spread.ts'
 import { placeOf } from '../ladder/finding.ts'
 import { sources } from '../load/sources.ts'
 import { isListKey, isNumberKey, type Key } from '../load/model.ts'
-import { entryText } from '../measure/entry.ts'
 import { decisionRules } from '../measure/decide.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { repsText } from '../measure/predict.ts'
 import type { Step } from '../measure/step.ts'
 import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
+import { entryWords, inBoth } from './both-units.ts'
 import { fromPrinted, onPaper } from './cards-page.ts'
 import { figure, kindText, loadText, notComputed, spanText, spreadText, titleOf } from './figures.ts'
 import { floorMarkTable } from './floor-marks.ts'
@@ -53,7 +53,7 @@ const kilograms = (load: Spread): Part => (tongue) => {
 
 function entries(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Html {
   if (rung.steps.length === 0) return html`<p>This is the first rung: begin here.</p>`
-  return html`${rung.steps.map((step) => html`<p>On <a href="${linkTo(from, rungAddress(ladder.id, step.from))}">${titleOf(ladder, step.from)}</a>: <strong>${entryText(step.entry)}</strong>, all of it in form.</p>
+  return html`${rung.steps.map((step) => html`<p>On <a href="${linkTo(from, rungAddress(ladder.id, step.from))}">${titleOf(ladder, step.from)}</a>: <strong>${entryWords(step.entry)}</strong>, all of it in form.</p>
 <p class="kind">${isMissing(step.kind) ? html`How big a step it is: ${notComputed(step.kind.missing)}.` : html`It is ${kindText(step.kind)}.`} ${expectation(step)}</p>`)}`
 }
 
@@ -89,7 +89,7 @@ function decisions(rung: MeasuredRung, ladder: MeasuredLadder, above: readonly M
   const onward = above.map((next) => {
     const step = next.steps.find(({ from: id }) => id === rung.id)
     return html`
-<li>to <a href="${linkTo(from, rungAddress(ladder.id, next.id))}">${next.title}</a>: ${step && entryText(step.entry)}${step && html`; ${kindText(step.kind)}`}</li>`
+<li>to <a href="${linkTo(from, rungAddress(ladder.id, next.id))}">${next.title}</a>: ${step && entryWords(step.entry)}${step && html`; ${kindText(step.kind)}`}</li>`
   })
   return html`<section class="decide" data-pagefind-ignore><h2 id="decide">Move on, hold, step back, stop</h2>
 <p>After each session, the first of these that is true decides.</p>
@@ -115,7 +115,7 @@ function working(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Htm
   const inputs = Object.entries(rung.model.keys).flatMap(([name, key]) => {
     const value = given[name] ?? ('default' in key ? key.default : undefined)
     return value === undefined ? [] : [html`
-<tr><th scope="row"><code>${asIs(name)}</code></th><td>${valueText(key, value)}</td><td>${key.says}${given[name] === undefined && ' (unless given)'}</td></tr>`]
+<tr><th scope="row"><code>${asIs(name)}</code></th><td>${inBoth(valueText(key, value))}</td><td>${key.says}${given[name] === undefined && ' (unless given)'}</td></tr>`]
   })
   const { outcome } = rung
   return html`<section class="working" data-pagefind-ignore><h2 id="working">Where the numbers come from</h2>
@@ -125,7 +125,7 @@ ${isMissing(outcome) ? html`<p>${notComputed(outcome.missing)}</p>` : html`<ol c
 <li>${says}<br><code>${formula}</code><br><code>${numbers}</code></li>`)}
 </ol>
 <p>Assumed:</p><ul>${outcome.assumes.map((assumption) => html`
-<li>${assumption}</li>`)}
+<li>${inBoth(assumption)}</li>`)}
 </ul>`}
 ${rung.steps.map((step) => stepWorking(step, ladder, from))}
 <p>Sources:</p><ul>${rung.model.cites.map(({ source, at }) => html`

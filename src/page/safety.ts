@@ -1,5 +1,6 @@
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { rungPart } from '../ladder/translation.ts'
+import { inBoth } from './both-units.ts'
 import { langOf } from './in-original.ts'
 import { inlineProse } from './prose.ts'
 import type { Address } from './address.ts'
@@ -12,7 +13,7 @@ const lines = (texts: readonly string[], from: Address, lang?: Html): Html => ht
 /** Cautions as written, then as computed; the latter are the program's own words. */
 const care = (written: readonly string[], computed: readonly string[], from: Address, lang: Html | undefined): Html => html`<ul>${written.map((text) => html`
 <li${lang}>${inlineProse(text, from)}</li>`)}${computed.filter((text) => !written.includes(text)).map((text) => html`
-<li>${text}</li>`)}
+<li>${inBoth(text)}</li>`)}
 </ul>`
 
 /** Who has to be there, as a sentence. */

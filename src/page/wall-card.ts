@@ -1,7 +1,7 @@
 import { isMissing } from '../quantity/outcome.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { ladderAddress } from './address.ts'
-import { besideStandard, cardCautions, cardCode, cardEntry, cardLoad, cardWatch, commonQuantity, footText, plainLine, standardText, type Imprint } from './card-words.ts'
+import { besideStandard, cardCautions, cardCode, cardEntry, cardLoad, cardWatch, commonQuantity, footText, plainLine, standardWords, type Imprint } from './card-words.ts'
 import { titleOf } from './figures.ts'
 import { html, joined, say, type Html, type Part } from './html.ts'
 import { loadRail } from './rail.ts'
@@ -41,7 +41,7 @@ function sheet(rungs: readonly MeasuredRung[], ladder: MeasuredLadder, imprint: 
 <div>
 <p class="wall-movement">${ladder.movement}${nth && [' · ', nth]}</p>
 <h2>${ladder.title}</h2>
-<p>Aim: ${titleOf(ladder, ladder.aim)}. The standard before each next rung: <strong>${standardText(ladder)}</strong>, all of it in form. ${supervisionText(ladder.supervision)}</p>
+<p>Aim: ${titleOf(ladder, ladder.aim)}. The standard before each next rung: <strong>${standardWords(ladder)}</strong>, all of it in form. ${supervisionText(ladder.supervision)}</p>
 ${legend(ladder)}
 </div>
 ${cardCode(imprint, ladderAddress(ladder.id), ladder.title)}

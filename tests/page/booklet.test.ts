@@ -7,7 +7,7 @@ import { escaped } from '../../src/page/escaped.ts'
 import { html } from '../../src/page/html.ts'
 import { supervisionText } from '../../src/page/safety.ts'
 import { ENGLISH } from '../../src/page/tongue.ts'
-import { written } from '../../src/page/written.ts'
+import { spoken, written } from '../../src/page/written.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
 import { readWorkspace } from '../../src/site/disk.ts'
 
@@ -24,7 +24,7 @@ for (const ladder of ladders) {
     for (const [index, rung] of ladder.rungs.entries()) {
       const sheet = (sheets[index] ?? '').replace(/<[^>]*>/g, '')
       const notes = [supervisionText(rung.supervision ?? ladder.supervision), ...cardCautions(rung), ...ladder.stop.map(plainLine), ...ladder.ask_first.map(plainLine)]
-      for (const note of notes) assert.ok(sheet.includes(escaped(note)), `${rung.id}: ${note}`)
+      for (const note of notes.map((each) => spoken(each, ENGLISH))) assert.ok(sheet.includes(escaped(note)), `${rung.id}: ${note}`)
       assert.ok(sheet.includes(`Edition ${handbook.edition}`), rung.id)
     }
   })

@@ -4,6 +4,7 @@ import { parseHTML } from 'linkedom'
 import { beforeAll, test } from 'vitest'
 import { imperialText } from '../../src/quantity/imperial.ts'
 import { isMissing } from '../../src/quantity/outcome.ts'
+import { withImperial } from '../../src/page/both-units.ts'
 import { AVERAGE, measure, type MeasuredCurriculum } from '../../src/measure/measure.ts'
 import { floorMarks, markRows } from '../../src/load/floor-marks.ts'
 import { ladderData } from '../../src/page/data.ts'
@@ -49,6 +50,19 @@ test('floor marks are turned into inches from the marks themselves, and rounded 
   const table = pages.get('/press-up/bench-hands/')?.querySelector('section:has(#marks) table') ?? pages.get('/press-up/bench-hands/')?.querySelector('[aria-labelledby="marks"] table')
   assert.deepEqual([...(table?.querySelectorAll('td') ?? [])].map(({ textContent }) => textContent), wanted)
   assert.deepEqual([...(table?.querySelectorAll('thead th') ?? [])].slice(1).map(({ textContent }) => textContent), ['5 ft', '5 ft 3 in', '5 ft 6 in', '5 ft 10 in', '6 ft 2 in', '6 ft 6 in'])
+})
+
+test('a sentence that comes finished says both: criteria in metres, what a load is computed from, what is assumed', () => {
+  const text = (address: string): string => pages.get(address)?.querySelector('main')?.textContent ?? ''
+  assert.match(text('/loaded-carry/'), /Standard for stepping up 3 sets of 20 m \(65 ft 7½ in\), 2 sessions running/)
+  assert.match(text('/cards/loaded-carry/'), /3 sets of 20 m \(65 ft 7½ in\), 2 sessions running/)
+  assert.match(text('/press-up/bench-hands/'), /hand_height_cm45 cm \(17½ in\)/)
+  assert.match(text('/pull-up/band-broad/'), /on a body of 67\.5 kg \(149 lb\)/)
+})
+
+test('only whole figures of a sentence are said twice, both ends of a span together', () => {
+  assert.equal(withImperial('Hands 5 to 10 cm up, no more than 2.5 kg.'), 'Hands 5 to 10 cm (2 in to 4 in) up, no more than 2.5 kg (6 lb).')
+  assert.equal(withImperial('It holds 0.69 N·m/kg at 9.80665 m/s², 12 kgs, 3 m²: nothing.'), 'It holds 0.69 N·m/kg at 9.80665 m/s², 12 kgs, 3 m²: nothing.')
 })
 
 test('a reader of an imperial handbook is asked for pounds, feet and inches first', () => {
