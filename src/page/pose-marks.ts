@@ -84,8 +84,11 @@ export function arrow(tail: Point, tip: Point): Mark[] {
   return [line('pose-force', tail, neck), path('pose-tip', `M${written(tip)}L${written(plus(neck, wing))}L${written(minus(neck, wing))}Z`, [tip])]
 }
 
+/** What sets an arrow off from the body or the post it lies over. */
+export const halo = (tail: Point, tip: Point): Mark => line('pose-halo', tail, tip)
+
 /** An arrow that lies over the body, set off from it. */
-export const haloed = (tail: Point, tip: Point): Mark[] => [line('pose-halo', tail, tip), ...arrow(tail, tip)]
+export const haloed = (tail: Point, tip: Point): Mark[] => [halo(tail, tip), ...arrow(tail, tip)]
 
 /** A height as a dimension line from the ground, with its figure beside it. */
 export function height(x: number, high: number, side: 'left' | 'right'): Mark[] {

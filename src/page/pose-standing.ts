@@ -6,7 +6,7 @@ import { amount, say, type Words } from './html.ts'
 import { bodyOutlines, frontSide, otherArmOutlines, otherLegOutlines, tenth, written, type Joints } from './pose-body.ts'
 import { heldSays, heldUp, hungBefore, hungBehind, isHeldUp } from './pose-hanging.ts'
 import { given, ground, high, MARKED } from './pose-leaning.ts'
-import { haloed, cm, CM_PER_WEIGHT, disc, felt, fromUpright, height, jointsOf, label, line, LOWEST_CM, path, pushed, type Mark } from './pose-marks.ts'
+import { cm, CM_PER_WEIGHT, disc, felt, fromUpright, halo, haloed, height, jointsOf, label, line, LOWEST_CM, path, pushed, type Mark } from './pose-marks.ts'
 
 /** From this knee angle on a leg counts as straight, and below this lean a trunk as upright. Units deg. */
 const STRAIGHT_DEG = 165
@@ -102,19 +102,28 @@ function heights(pose: Pose, things: readonly Mark[]): Mark[] {
 const slope = ({ props }: Pose): Mark[] =>
   props.flatMap((prop) => (prop.kind === 'ground' && prop.slope_deg !== undefined ? [line('pose-guide', point(0, 0), point(62, 0)), label(amount(prop.slope_deg, 'deg'), point(66, 0), 'start')] : []))
 
-/** The pull of a weight, its figure clear of the ball. */
-function hung({ at, per_weight }: Pose['forces'][number], words: Words): Mark[] {
+/** Whether two lines of text would lie on one another. */
+function overlap(one: Mark, other: Mark): boolean {
+  const [a, b, c, d] = [...one.reach, ...other.reach]
+  return a !== undefined && b !== undefined && c !== undefined && d !== undefined && a.x < d.x && c.x < b.x && b.y < c.y && d.y < a.y
+}
+
+/** The pull of a weight, its figure clear of the ball and of the figures that stand already. */
+function hung({ at, per_weight }: Pose['forces'][number], words: Words, standing: readonly Mark[]): Mark[] {
   const from = cm(at)
-  return [...haloed(from, plus(from, times(per_weight, CM_PER_WEIGHT))), label(words, plus(from, point(13, from.y < 12 ? 6 : 0)), 'start')]
+  const high = from.y < 12 ? 6 : 0
+  const places = [label(words, plus(from, point(13, high)), 'start'), label(words, plus(from, point(-13, high)), 'end')]
+  const free = places.find((place) => !standing.some((other) => other.words === true && overlap(place, other))) ?? places[0]
+  return [...haloed(from, plus(from, times(per_weight, CM_PER_WEIGHT))), ...(free ? [free] : [])]
 }
 
 /** Feet so near that the figure of the rear one would lie on the arrow of the other. */
 const CLOSE_M = 0.25
 
-function forces({ percent }: Facts, pose: Pose): Mark[] {
+function forces({ percent }: Facts, pose: Pose, standing: readonly Mark[]): Mark[] {
   const front = percent.find(({ of }) => of.on === 'feet')?.of.at
   const close = ({ on, at }: Pose['forces'][number]): boolean => on === 'rear foot' && front !== undefined && front.x - at.x < CLOSE_M
-  return percent.flatMap(({ of, words }) => (of.on === 'weight' ? hung(of, words) : isHeldUp(of, pose) ? heldUp(of, words) : pushed(of, words, close(of) ? 'end' : 'middle')))
+  return percent.flatMap(({ of, words }) => (of.on === 'weight' ? hung(of, words, standing) : isHeldUp(of, pose) ? heldUp(of, words) : [...(of.on === 'hands' ? [halo(minus(cm(of.at), times(of.per_weight, CM_PER_WEIGHT)), cm(of.at))] : []), ...pushed(of, words, close(of) ? 'end' : 'middle')]))
 }
 
 /** Everything of a standing pose. */
@@ -122,7 +131,7 @@ export function standingMarks(pose: Pose): Mark[] {
   const facts = factsOf(pose)
   const things = standingBody(pose)
   const angles = [...trunk(pose, facts), ...knee(pose, facts), ...slope(pose)]
-  const pushes = forces(facts, pose)
+  const pushes = forces(facts, pose, angles)
   return [...things, ...angles, ...heights(pose, [...things, ...pushes]), ...pushes]
 }
 

@@ -238,6 +238,17 @@ test('a landing on a slope says how far the ground falls away, and that what it 
   assert.match(words('landing on a slope, lowest'), /, on ground that falls away by 20°, fallen from 60 cm; mean force on the feet \d+ % of body weight\. What it fell from is left out\.$/)
 })
 
+test('the figure of a weight keeps off the figure of a knee', () => {
+  for (const { name, svg } of all) {
+    const found = [...svg.matchAll(/<text x="([^"]*)" y="([^"]*)" text-anchor="([a-z]+)">([^<]*)<\/text>/g)].map(([, x, y, anchor = '', words = '']) => {
+      const wide = words.length * 6
+      const left = Number(x) - (anchor === 'end' ? wide : anchor === 'middle' ? wide / 2 : 0)
+      return { words, left, right: left + wide, y: Number(y) }
+    })
+    for (const [index, one] of found.entries()) for (const other of found.slice(index + 1)) assert.ok(one.right <= other.left || other.right <= one.left || Math.abs(one.y - other.y) >= 8, `${name}: "${one.words}" lies on "${other.words}"`)
+  }
+})
+
 test('a side plank says that it is seen from the front, and what one forearm and the side of one foot carry', () => {
   const words = (name: string): string => poseInWords(all.find((drawn) => drawn.name === `side-plank/${name}, hold`)?.pose ?? assert.fail(name))
   assert.equal(words('stacked'), 'Hold: on the side, seen from the front, 10° from level, one forearm on the ground, the side of the lower foot on the ground, legs together; force on the forearm 70 % of body weight, force on the lower foot 30 % of body weight.')
