@@ -1,6 +1,5 @@
 import { sha256 } from '@noble/hashes/sha2.js'
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js'
-import { onceOfEach } from '../quantity/once.ts'
 import type { Ladder } from './curriculum.ts'
 
 /** Letters of a digest that are shown and kept. Chosen by us: 48 bits, enough to notice a change, short enough to read out. */
@@ -16,9 +15,6 @@ function canonical(value: unknown): string {
 
 /** A short digest of any plain value: the same for the same value, whatever the order of its keys. Source SHA-256. */
 export const digestOf = (value: unknown): string => bytesToHex(sha256(utf8ToBytes(canonical(value)))).slice(0, SHOWN)
-
-/** The whole digest of a file; reckoned once for bytes that are handed over again. */
-export const digestOfBytes = onceOfEach((bytes: Uint8Array): string => bytesToHex(sha256(bytes)))
 
 /**
  * What a reviewer signs: criteria, loads and safety of a ladder. The wording of cues and faults is not among them.

@@ -6,10 +6,18 @@ export function once<Made>(make: () => Made): () => Made {
 
 /** Makes something of each value once, and keeps it for as long as that very value is held by somebody. */
 export function onceOfEach<From extends object, Made>(make: (from: From) => Made): (from: From) => Made {
-  const made = new WeakMap<From, { readonly value: Made }>()
-  return (from) => {
-    const kept = made.get(from) ?? { value: make(from) }
-    made.set(from, kept)
-    return kept.value
+  const made = lastOfEach<Made>()
+  return (from) => made(from, [], () => make(from))
+}
+
+/** Keeps for each value what was last made of it, and makes it again when anything else it is made from is not the very same. */
+export function lastOfEach<Made>(): (of: object, from: readonly unknown[], make: () => Made) => Made {
+  const last = new WeakMap<object, { readonly from: readonly unknown[]; readonly made: Made }>()
+  return (of, from, make) => {
+    const before = last.get(of)
+    if (before && before.from.length === from.length && before.from.every((each, index) => each === from[index])) return before.made
+    const made = make()
+    last.set(of, { from, made })
+    return made
   }
 }

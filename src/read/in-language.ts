@@ -1,3 +1,4 @@
+import { lastOfEach } from '../quantity/once.ts'
 import type { Fault, Ladder, Page, Rung, RungWords, Stretch } from '../ladder/curriculum.ts'
 import type { Handbook } from '../ladder/schema.ts'
 import { rungPart, stands, type Translated, type WordLists, type Words } from '../ladder/translation.ts'
@@ -22,10 +23,17 @@ export function inLanguage<Of extends Speaking>(curriculum: Of, language: string
   return {
     ...curriculum,
     handbook: handbookIn(curriculum.handbook, phrase),
-    ladders: curriculum.ladders.map((ladder) => ladderIn(ladder, standIn(ladder, language, original), phrase)),
-    pages: curriculum.pages.map((page) => pageIn(page, standIn(page, language, original))),
+    ladders: curriculum.ladders.map((ladder) => spokenOnce(ladder, language, [original, list], () => ladderIn(ladder, standIn(ladder, language, original), phrase))),
+    pages: curriculum.pages.map((page) => spokenOnce(page, language, [original, list], () => pageIn(page, standIn(page, language, original)))),
   }
 }
+
+/** A ladder or page in a language, made again only when it is another, or what is shared: the words beside it are its own. */
+const spokenOnce = <Of extends Translatable>(one: Of, language: string, shared: readonly unknown[], make: () => Of): Of => spokenLast(wordsIn(one, language) ?? one, [one, language, ...shared], make) as Of // what went in is of the type that came out
+const spokenLast = lastOfEach<unknown>()
+
+type Translatable = { readonly translations?: readonly Translated[] }
+const wordsIn = ({ translations = [] }: Translatable, language: string): Translated | undefined => translations.find((one) => one.language === language)
 
 type Phrase = (text: string) => string
 
@@ -38,8 +46,8 @@ function handbookIn(handbook: Handbook, phrase: Phrase): Handbook {
 /** The words that stand for each part, and what the whole is then spoken in. */
 type StandIn = { readonly words: ReadonlyMap<string, Words>; readonly spoken: { readonly language: string; readonly original: string; readonly fellBack: ReadonlySet<string> } }
 
-function standIn({ translations = [] }: { readonly translations?: readonly Translated[] }, language: string, original: string): StandIn {
-  const parts = translations.find((one) => one.language === language)?.parts ?? []
+function standIn(one: Translatable, language: string, original: string): StandIn {
+  const parts = wordsIn(one, language)?.parts ?? []
   return {
     words: new Map(parts.flatMap((part) => (stands(part) && part.said !== undefined ? [[part.name, part.said] as const] : []))),
     spoken: { language, original, fellBack: new Set(parts.filter((part) => !stands(part)).map(({ name }) => name)) },

@@ -1,5 +1,5 @@
+import { lastOfEach } from '../quantity/once.ts'
 import type { Curriculum, Ladder, Layer, Page, SourceFile } from '../ladder/curriculum.ts'
-import { digestOfBytes } from '../ladder/digest.ts'
 import { compareText, inOrder, placeOf, type Finding, type Place } from '../ladder/finding.ts'
 import { handbookSchema, type Handbook } from '../ladder/schema.ts'
 import { amended } from './amend.ts'
@@ -61,19 +61,32 @@ export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = ne
   return { value: spoken, findings: inOrder(findings) }
 }
 
-/** Ladder files that were read before, by their name, layer and bytes; so that two states of a curriculum share what did not change. */
-export type ReadMemory = Pick<Map<string, Reading<LadderFile>>, 'get' | 'set'>
+/** The bytes of each file as they were last read, by name; so that two states of a curriculum share what did not change. */
+export type ReadMemory = Map<string, Uint8Array>
 
-function remembered(file: string, bytes: Uint8Array, by: string, memory: ReadMemory): Reading<LadderFile> {
-  const key = `${file}\n${by}\n${digestOfBytes(bytes)}`
-  const before = memory.get(key)
-  if (before) return before
-  const reading = readLadderFile(file, bytes, by)
-  memory.set(key, reading)
-  return reading
+/** The very bytes of before, where they say the same. */
+function asBefore({ file, shown, bytes, ...rest }: SourceFile, memory: ReadMemory): SourceFile {
+  const name = shown ?? file
+  const before = memory.get(name)
+  const kept = before && sameBytes(before, bytes) ? before : bytes
+  memory.set(name, kept)
+  return { ...rest, file, ...(shown === undefined ? {} : { shown }), bytes: kept }
 }
 
-function readLayer({ files }: Layer, findings: Finding[], memory: ReadMemory): Files | undefined {
+function sameBytes(one: Uint8Array, other: Uint8Array): boolean {
+  if (one === other) return true
+  if (one.length !== other.length) return false
+  for (let at = 0; at < one.length; at += 1) if (one[at] !== other[at]) return false
+  return true
+}
+
+/** Files are read once for as long as their bytes are held. */
+const ladderFiles = lastOfEach<Reading<LadderFile>>()
+const pageFiles = lastOfEach<Reading<Page>>()
+const amendments = lastOfEach<Reading<Ladder>>()
+
+function readLayer(layer: Layer, findings: Finding[], memory: ReadMemory): Files | undefined {
+  const files = layer.files.map((source) => asBefore(source, memory))
   const own = files.find(({ file }) => file === HANDBOOK_FILE)
   if (!own) {
     findings.push(atTop(HANDBOOK_FILE, 'handbook-is-there', 'There is no handbook.yaml here. Write one with title, organisation, edition and contact.'))
@@ -94,8 +107,8 @@ function readLayer({ files }: Layer, findings: Finding[], memory: ReadMemory): F
   return {
     handbook: handbook.value,
     logo: logoOf(handbook.value, own, files, findings),
-    ladders: within('ladders/').flatMap(({ file, bytes, shown }) => kept(remembered(shown ?? file, bytes, by, memory))),
-    pages: within('content/').flatMap(({ file, bytes, shown }) => kept(readPage(file, shown ?? file, bytes, by))),
+    ladders: within('ladders/').flatMap(({ file, bytes, shown }) => kept(ladderFiles(bytes, [shown ?? file, by], () => readLadderFile(shown ?? file, bytes, by)))),
+    pages: within('content/').flatMap(({ file, bytes, shown }) => kept(pageFiles(bytes, [file, shown ?? file, by], () => readPage(file, shown ?? file, bytes, by)))),
     words: { by, languages: handbook.value.languages, files: spoken },
   }
 }
@@ -151,7 +164,7 @@ function addLadders({ ladders: files, handbook }: Files, ladders: Map<string, La
     const { amends } = entry.fields
     const base = ladders.get(amends)
     if (base) {
-      const { value, findings: found } = amended(base, entry, handbook.organisation)
+      const { value, findings: found } = amendments(base, [entry, handbook.organisation], () => amended(base, entry, handbook.organisation))
       findings.push(...found)
       if (value) ladders.set(amends, value)
     } else {

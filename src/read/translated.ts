@@ -1,4 +1,4 @@
-import { once } from '../quantity/once.ts'
+import { lastOfEach, once } from '../quantity/once.ts'
 import type { Curriculum, Ladder, Page, SourceFile } from '../ladder/curriculum.ts'
 import { digestOf } from '../ladder/digest.ts'
 import { pathKey, type Finding, type Place, type Places } from '../ladder/finding.ts'
@@ -7,7 +7,7 @@ import { nearest } from './nearest.ts'
 import { ladderParts, pageParts } from './parts.ts'
 import { languageIn, readLadderTranslation, readPageTranslation, readWordList, type TranslationFile } from './read-translation.ts'
 import { shapeDiffers } from './shape.ts'
-import { atTop } from './text.ts'
+import { atTop, type Reading } from './text.ts'
 
 /** What a layer has in other languages, as it lies there, and what its handbook.yaml says of languages. */
 export type LayerWords = { readonly by: string; readonly languages: readonly string[]; readonly files: readonly SourceFile[] }
@@ -16,6 +16,16 @@ const RULE = 'translations-fit'
 
 /** A file of one layer in one language. */
 type Found = { readonly layer: LayerWords; readonly language: string; readonly read: TranslationFile }
+
+/** A file is read once for as long as its bytes are held; a ladder or page is another only when it, or what is laid beside it, is. */
+const ladderFiles = lastOfEach<Reading<TranslationFile>>()
+const pageFiles = lastOfEach<Reading<TranslationFile>>()
+const wordFiles = lastOfEach<Reading<ReadonlyMap<string, string>>>()
+const joined = lastOfEach<ReadonlyMap<string, string>>()
+const ladderOnce = lastOfEach<Ladder>()
+const pageOnce = lastOfEach<Page>()
+
+const NO_WORDS: ReadonlyMap<string, string> = new Map()
 
 /**
  * Lays what the layers have in other languages beside the ladders and pages it is of.
@@ -31,17 +41,21 @@ export function withTranslations(curriculum: Curriculum, layers: readonly LayerW
   const ladders = filesBy('ladders/', others, layers, findings)
   const pages = filesBy('content/', others, layers, findings)
   const top = layers.at(-1)
+  const lists = others.map((language) => words.get(language) ?? NO_WORDS)
+  const madeFrom = (found: readonly Found[]): readonly unknown[] => [top?.by, ...others, ...lists, ...found.flatMap(({ layer, language, read }) => [layer === top, layer.by, language, read])]
   const beside = <Of extends Ladder | Page>(one: Of, parts: readonly Part[], found: readonly Found[], phrases: readonly string[]): Of => ({
     ...one,
     ...withPlaces(one, found),
-    translations: others.map((language) => inOne(language, parts, found.filter((file) => file.language === language), top, { phrases, list: words.get(language) ?? new Map() })),
+    translations: others.map((language, index) => inOne(language, parts, found.filter((file) => file.language === language), top, { phrases, list: lists[index] ?? NO_WORDS })),
   })
+  const ladderBeside = (ladder: Ladder, found: readonly Found[]): Ladder => ladderOnce(ladder, madeFrom(found), () => beside(ladder, ladderParts(ladder), found, phrasesOf(ladder)))
+  const pageBeside = (page: Page, found: readonly Found[]): Page => pageOnce(page, madeFrom(found), () => beside(page, pageParts(page), found, []))
   findings.push(...astray(ladders, 'ladder', curriculum.ladders), ...astray(pages, 'page', curriculum.pages))
   return {
     ...curriculum,
     ...shared,
-    ladders: curriculum.ladders.map((ladder) => beside(ladder, ladderParts(ladder), ladders.get(ladder.id) ?? [], phrasesOf(ladder))),
-    pages: curriculum.pages.map((page) => beside(page, pageParts(page), pages.get(page.id) ?? [], [])),
+    ladders: curriculum.ladders.map((ladder) => ladderBeside(ladder, ladders.get(ladder.id) ?? [])),
+    pages: curriculum.pages.map((page) => pageBeside(page, pages.get(page.id) ?? [])),
   }
 }
 
@@ -60,15 +74,16 @@ const unlisted = ({ languages, files }: LayerWords): Finding[] =>
   })
 
 /** The phrases of each language, a layer's over those of the layers below. */
-function wordLists(languages: readonly string[], layers: readonly LayerWords[], findings: Finding[]): Map<string, Map<string, string>> {
-  const lists = new Map<string, Map<string, string>>()
+function wordLists(languages: readonly string[], layers: readonly LayerWords[], findings: Finding[]): Map<string, ReadonlyMap<string, string>> {
+  const lists = new Map<string, ReadonlyMap<string, string>>()
   for (const { files } of layers) {
     for (const file of files.filter((one) => one.file.endsWith('.yaml'))) {
       const language = languageIn(file.file) ?? ''
       if (!languages.includes(language)) continue
-      const { value, findings: found } = readWordList(file)
+      const { value = NO_WORDS, findings: found } = wordFiles(file.bytes, [file.shown ?? file.file], () => readWordList(file))
       findings.push(...found)
-      lists.set(language, new Map([...(lists.get(language) ?? []), ...(value ?? [])]))
+      const below = lists.get(language) ?? NO_WORDS
+      lists.set(language, joined(value, [below], () => new Map([...below, ...value])))
     }
   }
   return lists
@@ -82,7 +97,7 @@ function filesBy(folder: 'ladders/' | 'content/', languages: readonly string[], 
       const language = languageIn(file) ?? ''
       if (!languages.includes(language)) continue
       const name = shown ?? file
-      const { value: read, findings: found } = folder === 'ladders/' ? readLadderTranslation(name, bytes) : readPageTranslation(name, bytes)
+      const { value: read, findings: found } = folder === 'ladders/' ? ladderFiles(bytes, [name], () => readLadderTranslation(name, bytes)) : pageFiles(bytes, [name], () => readPageTranslation(name, bytes))
       findings.push(...found)
       if (!read) continue
       const beside = all.get(read.translates) ?? []

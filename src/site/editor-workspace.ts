@@ -34,7 +34,7 @@ const today = (): string => new Date().toISOString().slice(0, 10)
 export function editorWorkspace(folder: string): EditorWorkspace {
   const overlay = overlayOn(folder)
   const outlines = new WeakMap<Uint8Array, EditorFile>()
-  const reading = recentReadings()
+  const reading: ReadMemory = new Map()
   const memory = { measured: new WeakMap() as Memory, checked: new WeakMap() as CheckMemory }
   let read: Promise<Now> | undefined
   let checked: Promise<EditorState> | undefined
@@ -48,8 +48,7 @@ export function editorWorkspace(folder: string): EditorWorkspace {
 
   async function readNow(): Promise<Now> {
     const overlaid = await overlay.read()
-    const { value: curriculum, findings } = overlaid.layers.length === 0 ? { value: undefined, findings: [] } : readCurriculum(overlaid.layers, reading.memory)
-    reading.forgetOthers()
+    const { value: curriculum, findings } = overlaid.layers.length === 0 ? { value: undefined, findings: [] } : readCurriculum(overlaid.layers, reading)
     last = curriculum ?? last
     return { overlaid, files: filesOf(overlaid), curriculum, findings }
   }
@@ -110,23 +109,6 @@ export function editorWorkspace(folder: string): EditorWorkspace {
     state,
   }
 }
-
-/** Remembers of all files that were read only those the last reading used: each key that is typed makes another. */
-function recentReadings(): { readonly memory: ReadMemory; forgetOthers(): void } {
-  let [used, before]: [Map<string, Kept>, Map<string, Kept>] = [new Map(), new Map()]
-  return {
-    memory: {
-      get(key) {
-        const kept = used.get(key) ?? before.get(key)
-        if (kept) used.set(key, kept)
-        return kept
-      },
-      set: (key, kept) => used.set(key, kept),
-    },
-    forgetOthers: () => void ([used, before] = [new Map(), used]),
-  }
-}
-type Kept = NonNullable<ReturnType<ReadMemory['get']>>
 
 /** A file that is decoded and outlined once, when somebody asks. */
 function editorFile({ file, shown, bytes }: SourceFile, layer: number, own: boolean): EditorFile {

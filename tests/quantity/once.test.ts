@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { once, onceOfEach } from '../../src/quantity/once.ts'
+import { lastOfEach, once, onceOfEach } from '../../src/quantity/once.ts'
 
 test('what is made once is made when it is first wanted', () => {
   let made = 0
@@ -21,4 +21,14 @@ test('nothing, once made, is not made again', () => {
   const nothing = onceOfEach((): undefined => void (made += 1))
   const of = {}
   expect([nothing(of), nothing(of), made]).toEqual([undefined, undefined, 1])
+})
+
+test('what was last made of a value is made again when something else it is made from is another, more or less', () => {
+  const last = lastOfEach<number>()
+  let made = 0
+  const [rung, other] = [{}, {}]
+  const of = (value: object, ...from: readonly unknown[]): number => last(value, from, () => (made += 1))
+  expect([of(rung, 'en', other), of(rung, 'en', other)]).toEqual([1, 1])
+  expect([of(rung, 'es', other), of(rung, 'es'), of(rung, 'es', other, other), of(rung, 'es', {}, other)]).toEqual([2, 3, 4, 5])
+  expect([of(other, 'en'), of(rung, 'es', {}, other)]).toEqual([6, 7])
 })
