@@ -1,3 +1,4 @@
+import { onceOfEach } from '../quantity/once.ts'
 import { models } from '../load/index.ts'
 import { repetitionFormulas } from '../load/repetitions.ts'
 import { sources } from '../load/sources.ts'
@@ -48,7 +49,10 @@ function bothWays(text: string): string[] {
 /** One line without a mark of Markdown. */
 const PLAIN = /^[\p{L}\p{N} ,;:'’()%?/–-]+$/u
 
-const setOf = (texts: Texts): ReadonlySet<string> => new Set(texts.flatMap((text) => (text === undefined ? [] : bothWays(text))))
+const allOf = (texts: Texts): readonly string[] => texts.flatMap((text) => (text === undefined ? [] : bothWays(text)))
+
+/** Kept with the ladder: of a thousand, a save makes one another. */
+const ofLadder = onceOfEach((ladder: MeasuredLadder) => ({ names: allOf(namesIn(ladder)), words: allOf(wordsIn(ladder)) }))
 
 /** Names of the program's own. */
 const NAMES: readonly string[] = [
@@ -59,7 +63,11 @@ const NAMES: readonly string[] = [
 ]
 
 /** Everything on a page that is no phrase of the interface. */
-export const coachWords = ({ handbook: { title, organisation, edition, contact, editions = [] }, ladders, pages }: MeasuredCurriculum): CoachWords => ({
-  names: setOf([...NAMES, title, organisation, edition, contact, ...editions.map((each) => each.edition), ...ladders.flatMap(namesIn), ...pages.map(({ id }) => id)]),
-  words: setOf([...editions.map(({ note }) => note), ...ladders.flatMap(wordsIn), ...pages.flatMap(({ title: name, summary }) => [name, summary])]),
-})
+export function coachWords({ handbook: { title, organisation, edition, contact, editions = [] }, ladders, pages }: MeasuredCurriculum): CoachWords {
+  const own = {
+    names: allOf([...NAMES, title, organisation, edition, contact, ...editions.map((each) => each.edition), ...pages.map(({ id }) => id)]),
+    words: allOf([...editions.map(({ note }) => note), ...pages.flatMap(({ title: name, summary }) => [name, summary])]),
+  }
+  const all = [own, ...ladders.map(ofLadder)]
+  return { names: new Set(all.flatMap(({ names }) => names)), words: new Set(all.flatMap(({ words }) => words)) }
+}
