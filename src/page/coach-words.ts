@@ -1,4 +1,4 @@
-import { onceOfEach } from '../quantity/once.ts'
+import { once, onceOfEach } from '../quantity/once.ts'
 import { models } from '../load/index.ts'
 import { repetitionFormulas } from '../load/repetitions.ts'
 import { sources } from '../load/sources.ts'
@@ -6,13 +6,14 @@ import { rules } from '../check/index.ts'
 import type { RungWords } from '../ladder/curriculum.ts'
 import type { MeasuredCurriculum, MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { plainLines } from './card-words.ts'
+import type { Lookup } from './finished.ts'
 
 /** Texts of a handbook by what becomes of them in another language. */
 export type CoachWords = {
   /** Names and ids: the same in every language. */
-  readonly names: ReadonlySet<string>
+  readonly names: Lookup
   /** What a translation is wanted for. */
-  readonly words: ReadonlySet<string>
+  readonly words: Lookup
 }
 
 type Texts = readonly (string | undefined)[]
@@ -62,12 +63,15 @@ const NAMES: readonly string[] = [
   ...Object.entries(sources).flatMap(([key, source]) => [key, source.cite, ...('doi' in source ? [source.doi] : [])]),
 ]
 
-/** Everything on a page that is no phrase of the interface. */
+/** Everything on a page that is no phrase of the interface; joined when somebody first asks. */
 export function coachWords({ handbook: { title, organisation, edition, contact, editions = [] }, ladders, pages }: MeasuredCurriculum): CoachWords {
-  const own = {
-    names: allOf([...NAMES, title, organisation, edition, contact, ...editions.map((each) => each.edition), ...pages.map(({ id }) => id)]),
-    words: allOf([...editions.map(({ note }) => note), ...pages.flatMap(({ title: name, summary }) => [name, summary])]),
-  }
-  const all = [own, ...ladders.map(ofLadder)]
-  return { names: new Set(all.flatMap(({ names }) => names)), words: new Set(all.flatMap(({ words }) => words)) }
+  const names = once(() => union([...ladders.map((ladder) => ofLadder(ladder).names), allOf([...NAMES, title, organisation, edition, contact, ...editions.map((each) => each.edition), ...pages.map(({ id }) => id)])]))
+  const words = once(() => union([...ladders.map((ladder) => ofLadder(ladder).words), allOf([...editions.map(({ note }) => note), ...pages.flatMap(({ title: name, summary }) => [name, summary])])]))
+  return { names: { has: (text) => names().has(text) }, words: { has: (text) => words().has(text) } }
+}
+
+function union(lists: readonly (readonly string[])[]): ReadonlySet<string> {
+  const all = new Set<string>()
+  for (const list of lists) for (const text of list) all.add(text)
+  return all
 }

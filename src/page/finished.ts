@@ -7,6 +7,9 @@ import type { Entry, Said } from './tongue.ts'
  * turn, numbers by the rules of the language. A list is said item by item. A coach's own words stay.
  */
 
+/** Texts one may ask for, however many there are. */
+export type Lookup = Pick<ReadonlySet<string>, 'has'>
+
 /** What finished text is said with. */
 type With = {
   readonly language: string
@@ -14,7 +17,7 @@ type With = {
   readonly entry: (key: string) => Entry | undefined
   readonly form: (entry: Entry, numbers: readonly (number | undefined)[]) => string
   readonly keys: readonly string[]
-  readonly theirs: ReadonlySet<string>
+  readonly theirs: Lookup
   /** Where a coach's words are not told apart: a shape counts though what stands in its holes is not known. */
   readonly bold?: boolean
 }

@@ -1,7 +1,7 @@
 import type { MeasuredCurriculum } from '../measure/measure.ts'
-import { once } from '../quantity/once.ts'
 import { inLanguage } from '../read/in-language.ts'
 import { coachWords, type CoachWords } from './coach-words.ts'
+import type { Lookup } from './finished.ts'
 import type { Frame } from './site-page.ts'
 import { tongueOf, type Tongue } from './tongue.ts'
 
@@ -16,15 +16,15 @@ export type Speech = { readonly tongue: Tongue; readonly curriculum: MeasuredCur
 export function speechesOf(curriculum: MeasuredCurriculum): Speech[] {
   const { handbook } = curriculum
   const original = handbook.languages[0] ?? 'en'
-  const own = once(() => coachWords(curriculum))
+  const own = coachWords(curriculum)
   return [...new Set([original, ...handbook.languages])].map((language) => {
     const under = language === original ? '' : `${language}/`
     const said = inLanguage(curriculum, language)
     const words = Object.fromEntries(curriculum.words?.get(language) ?? [])
-    const theirs = language === original && handbook.languages.length === 1 && language.split('-')[0] === 'en' && Object.keys(words).length === 0 ? NONE : said === curriculum ? own() : coachWords(said) // English as it is written needs nobody's words told apart
-    const left = language === original ? new Set<string>() : leftIn(own(), theirs, words)
+    const theirs = language === original && handbook.languages.length === 1 && language.split('-')[0] === 'en' && Object.keys(words).length === 0 ? NONE : said === curriculum ? own : coachWords(said) // English as it is written needs nobody's words told apart
+    const left = language === original ? NONE.words : leftIn(own, theirs, words)
     return {
-      tongue: tongueOf(language, { units: handbook.units, words, theirs: new Set([...theirs.names, ...theirs.words]), left: { language: original, words: left } }),
+      tongue: tongueOf(language, { units: handbook.units, words, theirs: { has: (text) => theirs.names.has(text) || theirs.words.has(text) }, left: { language: original, words: left } }),
       curriculum: { ...said, handbook: { ...said.handbook, ...(handbook.address === undefined ? {} : { address: `${handbook.address.replace(/\/$/, '')}/${under}` }) } },
       under,
     }
@@ -37,5 +37,6 @@ export const languagesOf = (speeches: readonly Speech[]): Frame['languages'] => 
 const NONE: CoachWords = { names: new Set(), words: new Set() }
 
 /** Words that no translation stands for: the same in both, and not said to be the same. */
-const leftIn = (original: CoachWords, said: CoachWords, list: Readonly<Record<string, string>>): Set<string> =>
-  new Set([...said.words].filter((text) => original.words.has(text) && !Object.hasOwn(list, text) && /\p{L}{2}/u.test(text)))
+const leftIn = (original: CoachWords, said: CoachWords, list: Readonly<Record<string, string>>): Lookup => ({
+  has: (text) => said.words.has(text) && original.words.has(text) && !Object.hasOwn(list, text) && /\p{L}{2}/u.test(text),
+})

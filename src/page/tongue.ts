@@ -1,7 +1,7 @@
 import { figureText, intervalText } from '../quantity/figure.ts'
 import { imperialIntervalText, imperialText } from '../quantity/imperial.ts'
 import type { Amount } from './html.ts'
-import { finished, formOf } from './finished.ts'
+import { finished, formOf, type Lookup } from './finished.ts'
 import type { Plan } from './plan.ts'
 import type { Context } from './template.ts'
 import { en } from './words/en.ts'
@@ -51,10 +51,10 @@ export type Tongue = {
 export type Units = 'metric' | 'imperial'
 
 /** What a tongue is made from: its units, the words a layer lays over the catalogue, and the words that are shown as they are. */
-export type Asked = { readonly units?: Units; readonly words?: Catalogue; readonly theirs?: ReadonlySet<string>; readonly left?: Left }
+export type Asked = { readonly units?: Units; readonly words?: Catalogue; readonly theirs?: Lookup; readonly left?: Left }
 
 /** Words of a coach that stand in the language they were written in. */
-export type Left = { readonly language: string; readonly words: ReadonlySet<string> }
+export type Left = { readonly language: string; readonly words: Lookup }
 
 const catalogueOf = (language: string): Catalogue => CATALOGUES[language] ?? CATALOGUES[language.split('-')[0] ?? ''] ?? {}
 
