@@ -22,9 +22,9 @@ export function speechesOf(curriculum: MeasuredCurriculum): Speech[] {
     const said = inLanguage(curriculum, language)
     const words = Object.fromEntries(curriculum.words?.get(language) ?? [])
     const theirs = language === original && handbook.languages.length === 1 && language.split('-')[0] === 'en' && Object.keys(words).length === 0 ? NONE : said === curriculum ? own : coachWords(said) // English as it is written needs nobody's words told apart
-    const left = language === original ? NONE.words : leftIn(own, theirs, words)
+    const left = language === original ? undefined : { language: original, words: leftIn(own, theirs, words) }
     return {
-      tongue: tongueOf(language, { units: handbook.units, words, theirs: { has: (text) => theirs.names.has(text) || theirs.words.has(text) }, left: { language: original, words: left } }),
+      tongue: tongueOf(language, { units: handbook.units, words, theirs: { has: (text) => theirs.names.has(text) || theirs.words.has(text) }, ...(left ? { left } : {}) }),
       curriculum: { ...said, handbook: { ...said.handbook, ...(handbook.address === undefined ? {} : { address: `${handbook.address.replace(/\/$/, '')}/${under}` }) } },
       under,
     }

@@ -70,7 +70,7 @@ export function tongueOf(language: string, { units = 'metric', words = {}, their
   const form = (said: Entry, numbers: readonly (number | undefined)[]): string => formOf(said, numbers, plurals)
   const keys = [...new Set([...Object.keys(words), ...Object.keys(catalogue)])]
   const inTongue = finished({ language, foreign, entry, form, keys, theirs })
-  const text = (asked: string): Said => (left && left.words.size > 0 && left.words.has(asked.trim()) ? { text: asked, known: true, language: left.language } : inTongue(asked))
+  const text = (asked: string): Said => (left?.words.has(asked.trim()) ? { text: asked, known: true, language: left.language } : inTongue(asked))
   return {
     language,
     units,
