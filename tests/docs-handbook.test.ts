@@ -54,7 +54,7 @@ test('the documentation builds, with a picture on the rung of every model that h
   assert.equal(code, 0, note)
   for (const { name } of pages) assert.ok(readFileSync(path.join(out, path.basename(name, '.md'), 'index.html'), 'utf8').includes('<h1>'), name)
   const drawn = pages.flatMap(({ text }) => [...text.matchAll(/\(rung:([a-z-]+\/[a-z-]+)\), drawn/g)].map((match) => match[1] ?? ''))
-  assert.ok(drawn.length >= 5, 'supported-body, lever-hold, leg-press-of-body, one-rep-max and landing draw')
+  assert.ok(drawn.length >= 6, 'supported-body, lever-hold, leg-press-of-body, assisted, one-rep-max and landing draw')
   for (const rung of drawn) assert.match(readFileSync(path.join(out, rung, 'index.html'), 'utf8'), /<figure[^]*<svg/, rung)
 })
 

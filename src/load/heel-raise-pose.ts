@@ -63,7 +63,7 @@ export function heelRaisePoses(body: Body, asked: HeelRaise): Outcome<readonly [
     const [down, up] = [at(step > 0 ? DOWN : 0, further), at(UP, further)]
     if (down && up) return [down, up]
   }
-  return missing(helper === undefined ? 'the body cannot balance on the balls of its feet' : helper.on === 'hands' ? 'the hands do not reach the bar in balance' : 'the other foot does not reach so far back')
+  return missing(helper === undefined ? 'the body cannot balance on the balls of its feet' : helper.on === 'hands' ? 'the hands do not reach the bar in balance' : 'without a turn of the hips, which is not drawn, the other foot does not reach so far back')
 }
 
 /** The first that can be made of several numbers. */

@@ -139,7 +139,9 @@ export function standingMarks(pose: Pose): Mark[] {
 export function standingFacts(pose: Pose): Words[][] {
   const { knee_deg, trunk_deg, percent } = factsOf(pose)
   const split = percent.some(({ of }) => of.on === 'rear foot')
-  const limb = (on: string): string => (on === 'rear foot' ? 'the rear foot' : split ? 'the front foot' : pose.other_leg ? 'the foot' : 'the feet')
+  const { heel, ball } = pose.joints
+  const tiptoe = pose.standing?.holds !== undefined && heel !== undefined && ball !== undefined && heel.y > ball.y + 0.02
+  const limb = (on: string): string => (tiptoe ? 'the toes' : on === 'rear foot' ? 'the rear foot' : split ? 'the front foot' : pose.other_leg ? 'the foot' : 'the feet')
   const place = given<Words>([
     pose.standing?.holds,
     knee_deg === undefined ? 'knee nearly straight' : say`knee at ${amount(knee_deg, 'deg')}`,

@@ -270,7 +270,7 @@ for (const [model, inputs, missing] of [
 
 for (const [model, inputs, why] of [
   [leg, { stance: 'step-up', rise: 'heels' }, 'No picture: a heel raise in a step-up is not drawn.'],
-  [leg, { stance: 'split', rise: 'heels', front_leg_percent: 79, stance_cm: 26, other_foot: 'toes' }, 'No picture: the other foot does not reach so far back.'],
+  [leg, { stance: 'split', rise: 'heels', front_leg_percent: 79, stance_cm: 26, other_foot: 'toes' }, 'No picture: without a turn of the hips, which is not drawn, the other foot does not reach so far back.'],
   [leg, { stance: 'split', rise: 'heels', front_leg_percent: 92, bar_height_cm: 60 }, 'No picture: the hands do not reach the bar in balance.'],
   [leg, { stance: 'split', front_leg_percent: 100, stance_cm: 120 }, 'No picture: the stance does not close in balance.'],
   [leg, { stance: 'two legs', seat_height_cm: 90 }, 'No picture: the body cannot balance at that depth.'],

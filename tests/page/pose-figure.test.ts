@@ -217,6 +217,7 @@ test('a squat says its angles, its box and the force on its feet; a split squat 
 test('a hang says what hands and feet hold, a pull-up what the band carries, a dip how far the trunk leans, and each what of it is chosen', () => {
   const words = (name: string): string => poseInWords(all.find((drawn) => drawn.name === name)?.pose ?? assert.fail(name))
   assert.equal(words('grip-hang/feet-45, hold'), 'Hold: hanging on straight arms, knee at 110°, trunk upright; force on both hands 55 % of body weight, force on the feet 45 % of body weight. The height of the bar and the bend of the knees are chosen for the drawing.')
+  assert.match(words('grip-hang/feet-15, hold'), /, force on the toes 15 % of body weight\. /)
   assert.match(words('grip-hang/one-hand-50, hold'), /; force on the hand 50 % of body weight, force on the feet 50 % of body weight\. /)
   assert.match(words('pull-up/band-broad, start'), /^Start: hanging on straight arms, .*; force on both hands 41 % of body weight, the band carries 59 % of body weight\. The height of the bar is chosen for the drawing\.$/)
   assert.match(words('pull-up/counter-20, end'), /^End: chin over the bar, knee nearly straight, trunk leaning back 14° from upright; .*, the counterweight carries 20 % of body weight\. /)

@@ -21,6 +21,7 @@ export const poses: Catalogue = {
   'rear foot': 'pie de atrás',
   'rear knee on a mat': 'rodilla de atrás en una colchoneta',
   'the foot': 'el pie',
+  'the toes': 'las puntas de los pies',
   'the front foot': 'el pie de delante',
   'the rear foot': 'el pie de atrás',
 
@@ -65,7 +66,7 @@ export const poses: Catalogue = {
   'the body does not balance on what carries it': 'el cuerpo no está en equilibrio sobre lo que lo lleva',
 
   'the hands do not reach the bar in balance': 'las manos no llegan a la barra en equilibrio',
-  'the other foot does not reach so far back': 'el otro pie no llega tan atrás',
+  'without a turn of the hips, which is not drawn, the other foot does not reach so far back': 'sin un giro de las caderas, que no se dibuja, el otro pie no llega tan atrás',
 
   'the weight in one hand': 'el peso en una mano',
   'suitcase lift': 'levantamiento de maleta',
