@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { mkdirSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
 import { brotliCompressSync } from 'node:zlib'
@@ -8,6 +8,7 @@ import { fit } from '../../src/load/fit.ts'
 import { ask, type LoadModel } from '../../src/load/model.ts'
 import { supportedBody } from '../../src/load/supported-body.ts'
 import { AVERAGE } from '../../src/measure/measure.ts'
+import type { FirstQuery } from './first-query.ts'
 
 /** Times what people wait for, and prints ratios: what one more of something costs. `npm run bench`. */
 const REPOSITORY = path.resolve(import.meta.dirname, '../..')
@@ -59,15 +60,23 @@ const edited = [100, ...(process.argv.includes('--quick') ? [] : [1000])].map((l
 })
 
 /** Runs one measurement in a process of its own. */
-function ofItsOwn<Figures>(script: string, ladders: number): Figures {
-  const { stdout, stderr, status } = spawnSync(process.execPath, ['--import', 'tsx', path.join(import.meta.dirname, script), String(ladders)], { cwd: REPOSITORY, encoding: 'utf8', maxBuffer: 1e8 })
+function ofItsOwn<Figures>(script: string, ladders: number, ...more: string[]): Figures {
+  const { stdout, stderr, status } = spawnSync(process.execPath, ['--import', 'tsx', path.join(import.meta.dirname, script), String(ladders), ...more], { cwd: REPOSITORY, encoding: 'utf8', maxBuffer: 1e8 })
   if (status !== 0) throw new Error(`bug: ${script} of ${ladders} ladders failed: ${stderr}`)
   return JSON.parse(stdout) as Figures
 }
 
 const built_sizes = process.argv.includes('--quick') ? [10] : process.argv.includes('--whole') ? [10, 100, 1000] : [10, 100]
-type BuiltOnce = { ladders: number; pages: number; cold_s: Record<string, number>; warm_s: Record<string, number>; eleventy_s: number; floor_s: number; peak_mb: number }
-const built = built_sizes.map((ladders) => ofItsOwn<BuiltOnce>('build-once.ts', ladders))
+type BuiltOnce = { stages_s: Record<string, number>; peak_mb: number }
+type Compared = { pages: number; eleventy_s: number; floor_s: number; query: FirstQuery }
+/** A build from nothing, one of the same again, and one after a change to a ladder: each a process of its own, as somebody runs it. */
+const built = built_sizes.map((ladders) => {
+  const folder = mkdtempSync(path.join(os.tmpdir(), 'rungbook-bench-'))
+  const [cold, again, changed] = ['cold', 'again', 'changed'].map((what) => ofItsOwn<BuiltOnce>('build-once.ts', ladders, folder, what)) as [BuiltOnce, BuiltOnce, BuiltOnce]
+  const compared = ofItsOwn<Compared>('build-once.ts', ladders, folder, 'compared')
+  rmSync(folder, { recursive: true, force: true })
+  return { ladders, cold, again, changed, ...compared }
+})
 type SavedOnce = { ladders: number; first_ms: number; save_ms: number; processor_ms: number }
 const saved = [100, ...(process.argv.includes('--quick') ? [] : [1000])].map((ladders) => ofItsOwn<SavedOnce>('save-once.ts', ladders))
 
@@ -104,9 +113,18 @@ editor    ladders   first hover, all checked; then findings after a key, hover, 
 ${edited.map((row) => `          ${String(row.ladders).padStart(7)}   ${[row.first_ms, row.whole_ms, row.findings_ms, row.hover_ms, row.completion_ms, row.rename_ms].map((time) => `${time.toFixed(0)} ms`).join(', ')}`).join('\n')}
 `)
 const sum = (stages: Record<string, number>): number => Object.values(stages).reduce((all, one) => all + one, 0)
+const kb = (bytes: number): string => `${Math.round(bytes / 1000)} kB`
 process.stdout.write(`
-build     ladders   pages   everything, then again, in times of plain Eleventy with the same pages; the floor in the same; peak MB
-${built.map((row) => `          ${String(row.ladders).padStart(7)}   ${String(row.pages).padStart(5)}   ${[sum(row.cold_s), sum(row.warm_s), row.floor_s].map((time) => `${(time / row.eleventy_s).toFixed(1)} ×`).join(', ')}; ${row.peak_mb.toFixed(0)}\n          stages, cold: ${Object.entries(row.cold_s).filter(([, time]) => time > 0.005).map(([name, time]) => `${name} ${((100 * time) / sum(row.cold_s)).toFixed(0)} %`).join(', ')}; again takes ${((100 * sum(row.warm_s)) / sum(row.cold_s)).toFixed(0)} %`).join('\n')}
+build     ladders   pages   everything, the same again, after a change to one ladder, in times of plain Eleventy with the same pages; the floor in the same; peak MB
+${built
+  .map(({ ladders, pages, cold, again, changed, eleventy_s, floor_s, query }) => {
+    const whole_s = sum(cold.stages_s)
+    const [same, one] = [again, changed].map(({ stages_s }) => `${((100 * sum(stages_s)) / whole_s).toFixed(0)} %`)
+    return `          ${String(ladders).padStart(7)}   ${String(pages).padStart(5)}   ${[whole_s, sum(again.stages_s), sum(changed.stages_s), floor_s].map((time) => `${(time / eleventy_s).toFixed(1)} ×`).join(', ')}; ${[cold, again, changed].map(({ peak_mb }) => peak_mb.toFixed(0)).join(', ')}
+          stages: ${Object.entries(cold.stages_s).filter(([, time]) => time > 0.005).map(([name, time]) => `${name} ${((100 * time) / whole_s).toFixed(0)} %`).join(', ')}; the same again takes ${same}, after a change ${one}
+          a first search loads ${query.files} files, ${kb(query.bytes)}: ${Object.entries(query.kinds).map(([kind, bytes]) => `${kind} ${kb(bytes)}`).join(', ')}`
+  })
+  .join('\n')}
 
 preview   ladders   first page, then from a save to its page; the save's processor time over that at ${saved[0]?.ladders}
 ${saved.map((row) => `          ${String(row.ladders).padStart(7)}   ${row.first_ms.toFixed(0)} ms, ${row.save_ms.toFixed(0)} ms; ${(row.processor_ms / (saved[0]?.processor_ms ?? 1)).toFixed(1)} times`).join('\n')}

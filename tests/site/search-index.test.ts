@@ -81,4 +81,4 @@ test('with a cache only the part of a changed page is indexed again, to the same
   assert.deepEqual(bytesOf(again), bytesOf(await searchFiles(changed)))
 })
 
-test('few ladders have one index, and parts double as ladders do', () => assert.deepEqual([0, 1, 128, 129, 256, 257, 1000, 10_000].map(searchParts), [1, 1, 1, 2, 2, 4, 8, 128]))
+test('few ladders have one index, and parts double as ladders do', () => assert.deepEqual([0, 1, 256, 257, 512, 513, 1000, 10_000].map(searchParts), [1, 1, 1, 2, 2, 4, 4, 64]))

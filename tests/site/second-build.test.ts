@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict'
-import { appendFileSync, cpSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
+import { appendFileSync, cpSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { test } from 'vitest'
 import { filesBelow } from '../../src/site/manifest.ts'
@@ -26,10 +26,17 @@ const replace = (file: string, from: string, to: string): void => {
   writeFileSync(file, text.replace(from, to))
 }
 
-async function built(where: string, ...words: string[]): Promise<Map<string, string>> {
-  const { code, out } = await run(club, 'build', '--output', where, ...words)
+async function built(where: string, words: readonly string[] = [], workspace = club): Promise<Map<string, string>> {
+  const { code, out } = await run(workspace, 'build', '--output', where, ...words)
   assert.equal(code, 0, out)
   return new Map((await filesBelow(where)).map((file) => [file, readFileSync(path.join(where, file)).toString('base64')]))
+}
+
+/** Holds a build that keeps what it can to one that makes everything anew. */
+async function sameAsAnew(workspace: string): Promise<void> {
+  const [kept, anew] = [await built(path.join(folder, 'kept'), [], workspace), await built(path.join(folder, 'anew'), ['--no-cache'], workspace)]
+  assert.deepEqual([...kept.keys()], [...anew.keys()])
+  for (const [file, bytes] of anew) assert.equal(kept.get(file), bytes, file)
 }
 
 /** Each edit follows the one before, so that the cache has seen all that came earlier. */
@@ -44,10 +51,7 @@ process.env['RUNGBOOK_CACHE'] = path.join(folder, 'cache')
 for (const { says, edit } of edits) {
   test(`after a change to ${says}, a build that keeps what it can writes the same bytes as one that makes everything anew`, { timeout: 120_000 }, async () => {
     edit()
-    const kept = await built(path.join(folder, 'kept'))
-    const anew = await built(path.join(folder, 'anew'), '--no-cache')
-    assert.deepEqual([...kept.keys()], [...anew.keys()])
-    for (const [file, bytes] of anew) assert.equal(kept.get(file), bytes, file)
+    await sameAsAnew(club)
     assert.ok(readdirSync(path.join(folder, 'cache')).length > 2)
   })
 }
@@ -72,4 +76,24 @@ test('build.json tells a deploy of one changed ladder from the rest: only its ow
   assert.ok(changed.some((file) => file.startsWith('front-plank/')))
   assert.deepEqual(elsewhere.filter((file) => file.startsWith('landing/')), [])
   assert.ok(changed.length < after.size / 2, `${changed.length} of ${after.size}`)
+})
+
+test('a language more, other words of the interface, and a language less are the bytes of a first build too', { timeout: 180_000 }, async () => {
+  const place = path.join(folder, 'two-languages')
+  mkdirSync(path.join(place, 'ladders'), { recursive: true })
+  for (const ladder of ['landing.md', 'landing.es.md']) cpSync(path.join(REPOSITORY, 'ladders', ladder), path.join(place, 'ladders', ladder))
+  const handbook = path.join(place, 'handbook.yaml')
+  writeFileSync(handbook, 'title: Two\norganisation: Tarnwick Gym Club\nedition: "1"\ncontact: nobody yet\nlanguages: [en, es]\n')
+  const spanish = path.join(place, 'words.es.yaml')
+  writeFileSync(spanish, 'jump and landing: salto y caída\nbox: cajón\nmat: colchoneta\ntape: cinta\nstick: palo\n')
+  await sameAsAnew(place)
+  assert.ok(readFileSync(path.join(folder, 'kept/es/landing/index.html'), 'utf8').includes('lang="es"'))
+  writeFileSync(path.join(place, 'words.en.yaml'), 'Stop when: Stop if\n')
+  replace(spanish, 'palo', 'vara')
+  await sameAsAnew(place)
+  assert.match(readFileSync(path.join(folder, 'kept/landing/index.html'), 'utf8'), /Stop if/)
+  assert.match(readFileSync(path.join(folder, 'kept/es/landing/index.html'), 'utf8'), /vara/)
+  replace(handbook, 'languages: [en, es]', 'languages: [en]')
+  for (const file of [spanish, path.join(place, 'ladders/landing.es.md')]) rmSync(file)
+  await sameAsAnew(place)
 })
