@@ -1,4 +1,5 @@
 /** The picture of a landing: what is asked, turned into the poses of touch-down and of the deepest point. */
+import { onceUnder } from '../quantity/once.ts'
 import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import { radians } from '../quantity/unit.ts'
 import { men } from './body.ts'
@@ -11,6 +12,10 @@ import { point, turned } from './vector.ts'
 
 const ASSUMES = 'The picture is computed: the middle of the reference man sinks by the travel, in balance at both ends; the arms are chosen.'
 
+/** However high they begin, most landings of a ladder sink alike: bodies in balance cost more than all else about them. */
+const KEPT_LANDINGS = 50
+const landed = onceUnder<ReturnType<typeof landingPoses>>(KEPT_LANDINGS)
+
 /** Touch-down and deepest point, under the stopping force that was computed. */
 export function landingDrawn(input: AskedLanding, { figures }: Load, { stature_m }: Athlete): Picture {
   const force = figures.find(({ unit }) => unit === '× body weight')?.value
@@ -20,7 +25,8 @@ export function landingDrawn(input: AskedLanding, { figures }: Load, { stature_m
 
 /** Touch-down and deepest point: the box or the height the feet fell from, and the mean stopping force, square to the ground. */
 function posesOf({ drop_height_cm, travel_cm, slope_deg, stance, from, ahead_cm }: AskedLanding, force: number, stature_m: number): Outcome<Pose[]> {
-  const both = landingPoses(men, travel_cm / 100 / stature_m, stance ?? 'two legs')
+  const [travel, legs] = [travel_cm / 100 / stature_m, stance ?? 'two legs']
+  const both = landed(`${legs}, ${travel}`, () => landingPoses(men, travel, legs))
   if (isMissing(both)) return both
   const { heel, ball } = flatFoot(men, 0)
   const height = drop_height_cm / 100

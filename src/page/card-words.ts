@@ -1,3 +1,4 @@
+import { onceUnder } from '../quantity/once.ts'
 import { isMissing } from '../quantity/outcome.ts'
 import type { Markdown } from '../ladder/curriculum.ts'
 import type { Handbook } from '../ladder/schema.ts'
@@ -11,8 +12,12 @@ import { asIs, html, joined, say, type Html, type Part, type Words } from './htm
 import { qrCode } from './qr.ts'
 import { supervisionText } from './safety.ts'
 
+/** The same stop signs and form points stand on every card of a ladder. */
+const KEPT_LINES = 5000
+const kept = onceUnder<readonly string[]>(KEPT_LINES)
+
 /** Markdown as lines of plain words, one a paragraph or list line. Paper cannot follow a link, so links keep only their words. */
-export const plainLines = (text: Markdown): string[] => markdown.parse(text, {}).flatMap((token) => (token.type === 'inline' ? [wordsOf(token)] : []))
+export const plainLines = (text: Markdown): readonly string[] => kept(text, () => markdown.parse(text, {}).flatMap((token) => (token.type === 'inline' ? [wordsOf(token)] : [])))
 
 const wordsOf = ({ children }: MarkdownToken): string => (children ?? []).map(({ type, content }) => (type.endsWith('break') ? ' ' : (content ?? ''))).join('')
 

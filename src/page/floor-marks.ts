@@ -1,6 +1,8 @@
 import { centimetres } from '../quantity/imperial.ts'
+import { onceOfEach } from '../quantity/once.ts'
 import { isMissing } from '../quantity/outcome.ts'
 import { floorMarks, markRows, type MarkRow } from '../load/floor-marks.ts'
+import type { Inputs } from '../load/model.ts'
 import { AVERAGE, type MeasuredRung } from '../measure/measure.ts'
 import { figure, notComputed } from './figures.ts'
 import { amount, html, type Html, type Part } from './html.ts'
@@ -11,10 +13,14 @@ const WORKING = '#working'
 const SHOWN_CM = [150, 160, 170, 180, 190, 200]
 const SHOWN_IN = [60, 63, 66, 70, 74, 78]
 
+/** The marks are the same in every language. */
+const inCentimetres = onceOfEach((inputs: Inputs) => floorMarks(inputs, AVERAGE, SHOWN_CM))
+const inInches = onceOfEach((inputs: Inputs) => floorMarks(inputs, AVERAGE, SHOWN_IN.map(centimetres)))
+
 /** Where hands and feet go for each body height, so that this rung is one load for all. */
 export const floorMarkTable = (rung: MeasuredRung): Part => (tongue) => {
   if (rung.model.name !== 'supported-body' || isMissing(rung.outcome)) return undefined
-  const marks = floorMarks(rung.inputs, AVERAGE, tongue.units === 'imperial' ? SHOWN_IN.map(centimetres) : SHOWN_CM)
+  const marks = tongue.units === 'imperial' ? inInches(rung.inputs) : inCentimetres(rung.inputs)
   if (isMissing(marks)) return undefined
   const cell = (row: MarkRow, mark: (typeof marks)[number][1]): Html => {
     const value = isMissing(mark) ? undefined : row.value(mark)

@@ -1,3 +1,4 @@
+import { onceUnder } from '../quantity/once.ts'
 import type { Markdown } from '../ladder/curriculum.ts'
 import { isDrawn, readFlowchart, titleIn } from '../read/flowchart.ts'
 import { headingParts, headingSlug, markdown, type MarkdownToken } from '../read/markdown.ts'
@@ -44,8 +45,20 @@ function become(token: MarkdownToken, type: 'html_block' | 'html_inline', made: 
   Object.assign(token, { type, content: written(made, tongue) })
 }
 
+/** The same form points and safety notes stand on every rung of a ladder. */
+const KEPT_LINES = 5000
+const kept = onceUnder<Html | undefined>(KEPT_LINES)
+
 /** Inline Markdown: a cell, a line of front matter. */
-export function inlineProse(text: Markdown, from: Address, file?: string): Html {
+export const inlineProse = (text: Markdown, from: Address, file?: string): Html => kept(text, () => sameAnywhere(text)) ?? inlineAt(text, from, file)
+
+/** Inline Markdown that is the same on whatever page it stands: without links and pictures. */
+function sameAnywhere(text: Markdown): Html | undefined {
+  const tokens = markdown.parseInline(text, {})
+  return tokens.some(({ children }) => children?.some(({ type }) => type === 'link_open' || type === 'image')) ? undefined : raw(markdown.renderer.render(tokens, markdown.options, {}))
+}
+
+function inlineAt(text: Markdown, from: Address, file: string | undefined): Html {
   const tokens = markdown.parseInline(text, {})
   for (const { children } of tokens) {
     for (const child of children ?? []) {

@@ -25,20 +25,14 @@ export type Column = { readonly wide_mm: number; readonly size_pt: number; reado
 
 export const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0)
 
-const widths = new Map<string, number>()
+/** Widths by code point, each found when its letter first comes up. */
+const widths: number[] = []
 
-/** How wide one letter is; found once for each there is. */
-function letterWide(letter: string): number {
-  const known = widths.get(letter)
-  if (known !== undefined) return known
-  const wide = WIDTHS.find(([letters]) => letters.test(letter))?.[1] ?? OTHER
-  widths.set(letter, wide)
-  return wide
-}
+const widthOf = (letter: string): number => WIDTHS.find(([letters]) => letters.test(letter))?.[1] ?? OTHER
 
 function wideOf(word: string): number {
   let wide = 0
-  for (const letter of word) wide += letterWide(letter)
+  for (const letter of word) wide += widths[letter.codePointAt(0) ?? 0] ??= widthOf(letter)
   return wide
 }
 

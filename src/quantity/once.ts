@@ -21,3 +21,16 @@ export function lastOfEach<Made>(): (of: object, from: readonly unknown[], make:
     return made
   }
 }
+
+/** Makes what stands under a name once. When there are more than `most`, all are forgotten: for what comes again and again, and costs more to make than to find. */
+export function onceUnder<Made>(most: number): (name: string, make: () => Made) => Made {
+  const made = new Map<string, { readonly value: Made }>()
+  return (name, make) => {
+    const kept = made.get(name)
+    if (kept) return kept.value
+    const value = make()
+    if (made.size >= most) made.clear()
+    made.set(name, { value })
+    return value
+  }
+}
