@@ -175,7 +175,7 @@ async function searched(browser: Browser, root: string, slower: number): Promise
 }
 
 const folder = await mkdtemp(path.join(os.tmpdir(), 'rungbook-bench-'))
-const site = await builtShortAndLong(folder)
+const site = await builtShortAndLong(folder, 'https://handbook.example')
 const { root, close } = await hosted(new Map((await filesBelow(site)).map((name) => [name, readFileSync(path.join(site, name))])))
 rmSync(folder, { recursive: true, force: true })
 const executablePath = browserPath()

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict'
 import type { Page } from 'playwright-core'
 import { beforeAll, test } from 'vitest'
-import { KINDS, servedDemo, type ServedDemo } from './served-demo.ts'
+import { keep, KEPT_BODY, keptLog, lost, moved, ready, SPACED, tooSmall, unfold, walked } from './held.ts'
+import { KINDS, servedDemo, SPANISH_KINDS, type ServedDemo } from './served-demo.ts'
 
 /** What a hand on the floor, a large letter and a keyboard need, on the demo in a real browser. */
 let demo: ServedDemo
@@ -9,88 +10,111 @@ beforeAll(async () => {
   demo = await servedDemo()
 })
 
-const ready = (page: Page): Promise<void> => page.locator('#offline button').waitFor({ state: 'attached' })
+const LOG = { 'rungbook:log': keptLog('press-up', 'bar-95') }
 
-/** Opens everything that folds, and the log's decision. */
-const unfold = (page: Page): Promise<void> => page.evaluate(() => document.querySelectorAll('details').forEach((fold) => (fold.open = true)))
+/** A page with things on the device, once all its scripts have run. */
+async function opened(address: string, kept: Readonly<Record<string, string>> = {}): Promise<Page> {
+  const context = await demo.browser.newContext({ viewport: { width: 390, height: 844 }, reducedMotion: 'reduce' })
+  await keep(context, kept)
+  const { page } = await demo.watched(context)
+  await page.goto(demo.root + address)
+  await ready(page)
+  await page.waitForLoadState('networkidle')
+  return page
+}
 
-test('what is used on the floor is at least 44 px high and wide', { timeout: 60_000 }, async () => {
-  for (const [address, selector, least] of [
-    ['/press-up/floor/', '.search input, .search button, .timer button, .timer label, .ways a, .neighbours a, #offline button, .own button, summary', 12],
-  ] as const) {
-    const { page } = await demo.opened(address)
-    await ready(page)
+const EVERYWHERE = '.search input, .search button, #offline button, summary'
+/** What is used on the floor, page by page, and the fewest of it there must be to see. */
+const FLOOR: readonly (readonly [address: string, selector: string, least: number])[] = [
+  ['/press-up/floor/', '.timer button, .timer label, .ways a, .neighbours a, .own button, .own input, .own select', 15],
+  ['/my-ladders/', '#my-ladders :is(button, select, input:not([type=radio]), .log-chip)', 40],
+  ['/find-your-rung/?ladder=press-up&rung=floor&reps=10', '.find :is(button, select, input), .own :is(button, select, input)', 9],
+  ['/search/?q=neck', '#search-filters select', 6],
+  ['/es/my-ladders/', '#my-ladders :is(button, select, input:not([type=radio]), .log-chip)', 40],
+]
+
+for (const [address, selector, least] of FLOOR) {
+  test(`what is used on the floor is at least 44 px high and wide on ${address}`, async () => {
+    const page = await opened(address, LOG)
+    if (address.startsWith('/search/')) await page.locator('#search-results li').first().waitFor()
     await unfold(page)
-    const sizes = await page.locator(selector).evaluateAll((elements) => elements.filter((element) => element.checkVisibility()).map((element) => ({ says: element.outerHTML.slice(0, 80), ...(({ width, height }) => ({ width, height }))(element.getBoundingClientRect()) })))
-    assert.ok(sizes.length >= least, `${address}: ${sizes.length}`)
-    assert.deepEqual(sizes.filter(({ width, height }) => width < 44 || height < 44), [], address)
+    if (address.endsWith('/my-ladders/')) await page.locator('#log-list button:last-child').first().click() // asks before it deletes
+    const { seen, small } = await tooSmall(page, `${EVERYWHERE}, ${selector}`)
+    assert.ok(seen >= least, `only ${seen} are to be seen`)
+    assert.deepEqual(small, [])
     await page.context().close()
-  }
+  })
+}
+
+test('the offers to keep the handbook and to take a newer edition are as large', async () => {
+  const page = await opened('/press-up/floor/')
+  const list = JSON.parse(String(demo.files.get('data/offline.json'))) as object
+  await page.route('**/data/offline.json', (route) => route.fulfill({ json: { ...list, build: 'another', edition: '2027.1' } }))
+  await page.reload()
+  await page.locator('#offline button').nth(1).waitFor()
+  assert.deepEqual(await tooSmall(page, '#offline button'), { seen: 2, small: [] })
+  await page.context().close()
 })
 
-/** What is wider than the screen, or whose words are cut off, where it does not scroll by itself. */
-const lost = (page: Page): Promise<string[]> =>
-  page.evaluate(() => {
-    const wide = document.documentElement.scrollWidth > document.documentElement.clientWidth ? [`${document.documentElement.scrollWidth} px wide`] : []
-    const cut = [...document.querySelectorAll<HTMLElement>('body *')].filter((element) => {
-      const { overflowX, overflowY, clipPath } = getComputedStyle(element)
-      const hides = overflowX === 'hidden' || overflowY === 'hidden' || overflowX === 'clip' || overflowY === 'clip'
-      return hides && clipPath === 'none' && !element.closest('svg') && element.checkVisibility() && (element.scrollWidth > element.clientWidth + 1 || element.scrollHeight > element.clientHeight + 1)
-    })
-    return [...wide, ...cut.map((element) => `cut off: ${element.outerHTML.slice(0, 120)}`)]
-  })
-
-test('at 320 px, which is 1280 px at 400 %, nothing scrolls sideways or is cut off, with the spacing of text as wide as readers may set it', { timeout: 120_000 }, async () => {
+test('at 320 px, which is 1280 px at 400 %, nothing scrolls sideways or is cut off, with the spacing of text as wide as readers may set it', { timeout: 180_000 }, async () => {
   const { page } = await demo.opened('/', { viewport: { width: 320, height: 256 }, bypassCSP: true })
-  for (const address of KINDS) {
+  await keep(page.context(), LOG)
+  for (const address of [...KINDS, ...SPANISH_KINDS]) {
     await page.goto(demo.root + address)
     await ready(page)
     assert.deepEqual(await lost(page), [], address)
-    await page.addStyleTag({ content: '* { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important } p { margin-bottom: 2em !important }' })
+    await page.addStyleTag({ content: SPACED })
     assert.deepEqual(await lost(page), [], `${address} with text spaced`)
   }
   await page.context().close()
 })
 
-/** Presses Tab through a whole page, and says what was reached, and what of it lay hidden, out of sight or without a mark of focus. */
-async function walked(page: Page): Promise<{ reached: number; wrong: string[]; missed: string[] }> {
-  await page.evaluate(() => document.querySelectorAll('[data-reached]').forEach((element) => element.removeAttribute('data-reached')))
-  const wrong: string[] = []
-  let reached = 0
-  for (; reached < 600; reached += 1) {
-    await page.keyboard.press('Tab')
-    const at = await page.evaluate(() => {
-      const element = document.activeElement
-      if (!(element instanceof Element) || element === document.body || element.hasAttribute('data-reached')) return undefined
-      element.setAttribute('data-reached', '')
-      const box = [...element.getClientRects()].find(({ width, height }) => width > 0 && height > 0) ?? element.getBoundingClientRect()
-      const [x, y] = [Math.min(Math.max(box.left + Math.min(box.width / 2, 20), 0), innerWidth - 1), Math.min(Math.max(box.top + Math.min(box.height / 2, 12), 0), innerHeight - 1)]
-      const top = document.elementFromPoint(x, y)
-      const seen = top !== null && (element.contains(top) || top.contains(element) || (element instanceof HTMLInputElement && [...(element.labels ?? [])].some((label) => label.contains(top))))
-      const { outlineStyle, outlineWidth } = getComputedStyle(element)
-      const marked = (outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2) || [...element.parentElement?.children ?? []].some((beside) => getComputedStyle(beside).outlineStyle !== 'none')
-      return { says: element.outerHTML.slice(0, 100), seen, marked }
-    })
-    if (!at) break
-    if (!at.seen) wrong.push(`hidden: ${at.says}`)
-    if (!at.marked) wrong.push(`no mark of focus: ${at.says}`)
-  }
-  const missed = await page.evaluate(() =>
-    [...document.querySelectorAll<HTMLElement>('a[href], button, input:not([type=radio]), select, textarea, summary, [tabindex="0"]')].filter((element) => element.checkVisibility({ visibilityProperty: true }) && !element.hasAttribute('data-reached') && !element.matches(':disabled')).map((element) => element.outerHTML.slice(0, 100)),
-  )
-  return { reached, wrong, missed }
+/** Pages with fields of their own are walked backwards as well. */
+const FIELDS: readonly string[] = ['/press-up/floor/', '/search/?q=neck', '/find-your-rung/', '/my-ladders/']
+
+for (const address of KINDS) {
+  test(`the keyboard walks through every control of ${address}, folds open and sessions logged, each in sight and marked`, { timeout: 120_000 }, async () => {
+    const page = await opened(address, LOG)
+    await unfold(page)
+    for (const key of FIELDS.includes(address) ? (['Tab', 'Shift+Tab'] as const) : (['Tab'] as const)) {
+      const { reached, wrong, missed } = await walked(page, key)
+      assert.deepEqual({ wrong, missed }, { wrong: [], missed: [] }, key)
+      assert.ok(reached >= (address === '/my-ladders/' ? 60 : 15), `${reached} by ${key}`)
+    }
+    await page.context().close()
+  })
 }
 
-test('the Tab key reaches every control of a rung and of the log, each in sight and marked', { timeout: 120_000 }, async () => {
-  for (const [address, least] of [['/press-up/floor/', 40], ['/my-ladders/', 15]] as const) {
-    const { page } = await demo.opened(address, { reducedMotion: 'reduce' })
-    await ready(page)
-    await page.waitForLoadState('networkidle')
-    const { reached, wrong, missed } = await walked(page)
-    assert.deepEqual({ wrong, missed }, { wrong: [], missed: [] }, address)
-    assert.ok(reached >= least, `${address}: ${reached}`)
-    await page.context().close()
+test('the keyboard opens folds, runs the timer, and searches to a result and back', async () => {
+  const page = await opened('/press-up/floor/')
+  const focused = (): Promise<string> => page.evaluate(() => document.activeElement?.textContent ?? '')
+  for (const [key, open] of [['Enter', true], ['Space', false]] as const) {
+    await page.locator('.faults summary').first().press(key)
+    assert.equal(await page.locator('.faults details').first().evaluate((fold: HTMLDetailsElement) => fold.open), open, key)
   }
+  await page.locator('.timer button').first().press('Enter')
+  assert.match(await page.locator('.timer [role=status]').innerText(), /has begun/)
+  await page.locator('.timer button').last().press('Space')
+  assert.match(await page.locator('.timer [role=status]').innerText(), /Stopped/)
+  await page.keyboard.press('/')
+  await page.keyboard.type('neck')
+  await page.keyboard.press('Enter')
+  const first = page.locator('#search-results a').first()
+  await first.waitFor()
+  await page.keyboard.press('/')
+  await page.keyboard.press('ArrowDown')
+  assert.equal(await focused(), await first.innerText())
+  await page.keyboard.press('ArrowDown')
+  assert.equal(await focused(), await page.locator('#search-results a').nth(1).innerText())
+  for (let press = 0; press < 2; press += 1) await page.keyboard.press('ArrowUp')
+  assert.equal(await page.evaluate(() => document.activeElement?.id), 'q')
+  await page.fill('#q', 'hips')
+  await page.keyboard.press('Enter')
+  await page.waitForFunction(() => document.querySelector('#search-says')?.textContent?.includes('“hips”'))
+  assert.equal(new URL(page.url()).search, '?q=hips')
+  await page.keyboard.press('Escape')
+  assert.equal(await page.evaluate(() => document.activeElement), await page.evaluate(() => document.body))
+  await page.context().close()
 })
 
 test('who asks for less motion sees none', { timeout: 60_000 }, async () => {
@@ -103,27 +127,17 @@ test('who asks for less motion sees none', { timeout: 60_000 }, async () => {
   }
 })
 
-test('nothing moves while a page comes in over a slow line', { timeout: 120_000 }, async () => {
-  for (const viewport of [{ width: 390, height: 844 }, { width: 1280, height: 800 }]) {
-    for (const address of ['/', '/press-up/', '/press-up/floor/', '/safety/']) {
-      const { page } = await demo.watched(await demo.browser.newContext({ viewport, serviceWorkers: 'block' }))
-      const debug = await page.context().newCDPSession(page)
-      await debug.send('Network.emulateNetworkConditions', { offline: false, latency: 150, downloadThroughput: 200_000, uploadThroughput: 90_000 })
-      await page.addInitScript(() => {
-        const seen: { moved: number; what: string[] } = { moved: 0, what: [] }
-        Object.assign(globalThis, { seen })
-        new PerformanceObserver((list) => {
-          for (const entry of list.getEntries() as unknown as { value: number; sources: { node?: Element }[] }[]) {
-            seen.moved += entry.value
-            seen.what.push(...entry.sources.map(({ node }) => `${node?.nodeName}.${node?.className}#${node?.id}`))
-          }
-        }).observe({ type: 'layout-shift', buffered: true })
-      })
-      await page.goto(demo.root + address)
-      await page.waitForLoadState('networkidle')
-      const { moved, what } = await page.evaluate(() => (globalThis as unknown as { seen: { moved: number; what: string[] } }).seen)
-      assert.equal(moved, 0, `${address} at ${viewport.width} px: ${what.join(', ')}`)
-      await page.context().close()
-    }
-  }
-})
+/** What scripts change, and what of it the device holds. */
+const CHANGED = ['/press-up/floor/', '/search/?q=neck', '/find-your-rung/', '/my-ladders/', '/es/my-ladders/', '/es/find-your-rung/', '/es/search/?q=cuello']
+const KEPT: readonly (readonly [what: string, addresses: readonly string[], kept: Readonly<Record<string, string>>])[] = [
+  ['with nothing on the device', KINDS, {}],
+  ['with sessions of two athletes and a body on the device', ['/my-ladders/', '/press-up/', '/press-up/floor/', '/find-your-rung/?ladder=press-up&rung=floor&reps=10'], { ...LOG, 'rungbook:body': KEPT_BODY }],
+]
+
+for (const [what, addresses, kept] of KEPT) {
+  test(`nothing moves while a page comes in over a slow line to a slow telephone, ${what}`, { timeout: 240_000 }, async () => {
+    const narrow = moved(demo.browser, demo, { width: 390, height: 844, addresses, kept })
+    const wide = moved(demo.browser, demo, { width: 1280, height: 800, addresses: addresses === KINDS ? CHANGED : addresses, kept })
+    assert.deepEqual((await Promise.all([narrow, wide])).flat(), [])
+  })
+}

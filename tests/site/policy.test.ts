@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict'
 import { beforeAll, test } from 'vitest'
-import { KINDS, servedDemo, type ServedDemo } from './served-demo.ts'
+import { KINDS, servedDemo, SPANISH_KINDS, type ServedDemo } from './served-demo.ts'
 
 /** The policy of the pages, by meta and by header, kept by every page in a real browser. */
 let demo: ServedDemo
@@ -23,10 +23,10 @@ test('every page of the original is read without an error, and nothing on it bre
 })
 
 test('every kind of page runs all its scripts, the service worker among them, within the policy', { timeout: 120_000 }, async () => {
-  for (const address of KINDS) {
+  for (const address of [...KINDS, ...SPANISH_KINDS]) {
     const { page, trouble } = await demo.opened(address)
     await page.locator('#offline button').waitFor()
-    if (address.startsWith('/search/')) await page.locator('#search-results li').first().waitFor()
+    if (address.includes('/search/')) await page.locator('#search-results li').first().waitFor()
     await page.waitForLoadState('networkidle')
     assert.deepEqual(trouble, [], address)
     await page.context().close()
@@ -61,7 +61,7 @@ test('no string becomes markup or a script, and no policy is made but the one fo
 
 test('the policy of the pages and that of the header are one, but for frames', () => {
   const header = /Content-Security-Policy: (.*)/.exec(String(demo.files.get('_headers')))?.[1]
-  for (const address of KINDS) {
+  for (const address of [...KINDS, ...SPANISH_KINDS]) {
     const [path = ''] = address.split('?')
     const meta = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(String(demo.files.get(path.endsWith('/') ? `${path.slice(1)}index.html` : path.slice(1))))?.[1]
     assert.equal(header, `${meta?.replaceAll('&#39;', "'")}; frame-ancestors 'none'`, address)

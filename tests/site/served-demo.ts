@@ -28,6 +28,9 @@ export type ServedDemo = {
 /** One address of every kind of page there is. */
 export const KINDS = ['/', '/wet-exit/', '/press-up/', '/press-up/floor/', '/safety/', '/glossary/', '/sources/', '/changes/', '/checks/', '/equipment/', '/movement-map/', '/search/?q=neck', '/find-your-rung/', '/my-ladders/', '/cards/press-up/', '/404.html'] as const
 
+/** The same in the other language of the demo. */
+export const SPANISH_KINDS = KINDS.map((address) => `/es${address}`)
+
 export const ARGS = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync']
 
 /** Builds the demo, serves it with the headers that the build wrote for its hosts, and opens a browser; all of it gone when the test file ends. */

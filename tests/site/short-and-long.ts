@@ -47,12 +47,12 @@ What this ladder is for.
 ${heights_cm.map(said).join('\n')}`
 
 /** The shortest ladder there may be, called short, and one of forty rungs, called long. */
-function layer(): Layer {
+function layer(published: string): Layer {
   const encoder = new TextEncoder()
   const file = (name: string, text: string) => ({ file: name, bytes: encoder.encode(text) })
   return {
     files: [
-      file('handbook.yaml', 'title: Short and long\norganisation: A made-up club\nedition: "1"\ncontact: nobody\n'),
+      file('handbook.yaml', 'title: Short and long\norganisation: A made-up club\nedition: "1"\ncontact: nobody\naddress: ' + published + '\n'),
       file('content/safety.md', '---\ntitle: Safety\nsummary: When to stop\n---\n## Stop\n\nWhen it hurts.\n'),
       file('ladders/short.md', ladder('short', 'Two rungs', [45, 0])),
       file('ladders/long.md', ladder('long', 'Forty rungs', LONG_HEIGHTS_cm)),
@@ -60,9 +60,9 @@ function layer(): Layer {
   }
 }
 
-/** Builds the handbook of a ladder of two rungs and one of forty below a folder, and says where it is. */
-export async function builtShortAndLong(folder: string): Promise<string> {
-  const { value, findings } = readCurriculum([layer()])
+/** Builds the handbook of a ladder of two rungs and one of forty below a folder, as it would be published at an address, and says where it is. */
+export async function builtShortAndLong(folder: string, published: string): Promise<string> {
+  const { value, findings } = readCurriculum([layer(published)])
   if (!value) throw new Error(`bug: the generated workspace does not read: ${findings[0]?.message}`)
   const site = `${folder}/short-and-long`
   await buildSite(measure(value), { folder, layers: [folder] }, site, () => undefined, { cache: NO_CACHE })
