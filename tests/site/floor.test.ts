@@ -36,7 +36,6 @@ const FLOOR: readonly (readonly [address: string, selector: string, least: numbe
 for (const [address, selector, least] of FLOOR) {
   test(`what is used on the floor is at least 44 px high and wide on ${address}`, async () => {
     const page = await opened(address, LOG)
-    if (address.startsWith('/search/')) await page.locator('#search-results li').first().waitFor()
     await unfold(page)
     if (address.endsWith('/my-ladders/')) await page.locator('#log-list button:last-child').first().click() // asks before it deletes
     const { seen, small } = await tooSmall(page, `${EVERYWHERE}, ${selector}`)

@@ -3,8 +3,11 @@ import type { ServedDemo } from './served-demo.ts'
 
 /** What pages are held to in a real browser, each as what was found against it. */
 
-/** The last thing a page does is to offer itself for reading without a signal. */
-export const ready = (page: Page): Promise<void> => page.locator('#offline button').first().waitFor({ state: 'attached' })
+/** The last thing a page does is to offer itself for reading without a signal, and to show what was searched for. */
+export async function ready(page: Page): Promise<void> {
+  await page.locator('#offline button').first().waitFor({ state: 'attached' })
+  if (page.url().includes('/search/?q=')) await page.locator('#search-results li').first().waitFor({ state: 'attached' })
+}
 
 /** Opens everything that folds. */
 export const unfold = (page: Page): Promise<void> => page.evaluate(() => document.querySelectorAll('details').forEach((fold) => (fold.open = true)))
