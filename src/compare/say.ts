@@ -76,6 +76,7 @@ export const whereOf = ({ subject: { ladder, rung, page } }: Change): string => 
 /** Letters of a side that are shown: long prose is named, not repeated. Chosen by us. */
 const LONG = 90
 
+/** A text as it is, or its beginning where it is long. */
 export const short = (text: string): string => (text.length > LONG || text.includes('\n') ? `${text.replaceAll('\n', ' ').slice(0, LONG)}…` : text)
 
 /** Letters of what both sides share that are shown before the place where they part. Chosen by us. */

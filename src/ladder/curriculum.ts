@@ -38,8 +38,16 @@ export type Rung = {
 /** A safety note a layer took out, with the name of who answers for it. */
 export type WithdrawnNote = { readonly note: string; readonly because: string; readonly by: string; readonly layer: string }
 
+/** One thing a layer did: a key it wrote, a rung it changed, added or withdrew (by the title it has or had), a safety note it took out. */
+export type Did =
+  | { readonly key: string }
+  | { readonly changed: string; readonly title: string }
+  | { readonly added: string; readonly title: string }
+  | { readonly withdrawn: string; readonly title: string; readonly heir: string }
+  | { readonly note: string }
+
 /** What a layer changed in a ladder it did not write. */
-export type Amended = { readonly by: string; readonly because: string; readonly what: readonly string[] }
+export type Amended = { readonly by: string; readonly because: string; readonly what: readonly Did[] }
 
 /** The ordered versions of one movement. */
 export type Ladder = Omit<LadderFields, 'rungs'> & {

@@ -30,7 +30,7 @@ const namesIn = ({ id, layer, review, sources: cited = [], amended, withdrawn_no
 const wordsIn = ({ title, intro, movement, equipment, form, stop, ask_first, amended, withdrawn_notes, rungs, retired = [] }: MeasuredLadder): Texts => [
   title, intro, movement,
   ...equipment, ...equipment.map((thing) => thing.toLowerCase()), ...form, ...stop, ...ask_first,
-  ...amended.map(({ because }) => because),
+  ...amended.flatMap(({ because, what }) => [because, ...what.map((did) => ('title' in did ? did.title : undefined))]),
   ...withdrawn_notes.flatMap(({ note, because }) => [note, because]),
   ...retired.map((gone) => gone.because),
   ...rungs.flatMap(wordsOf),

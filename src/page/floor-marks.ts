@@ -2,7 +2,7 @@ import { centimetres } from '../quantity/imperial.ts'
 import { onceOfEach } from '../quantity/once.ts'
 import { isMissing } from '../quantity/outcome.ts'
 import { floorMarks, markRows, type MarkRow } from '../load/floor-marks.ts'
-import type { Inputs } from '../load/model.ts'
+import type { Inputs, LoadModel } from '../load/model.ts'
 import { AVERAGE, type MeasuredRung } from '../measure/measure.ts'
 import { figure, notComputed } from './figures.ts'
 import { amount, html, type Html, type Part } from './html.ts'
@@ -17,6 +17,9 @@ const SHOWN_IN = [60, 63, 66, 70, 74, 78]
 const inCentimetres = onceOfEach((inputs: Inputs) => floorMarks(inputs, AVERAGE, SHOWN_CM))
 const inInches = onceOfEach((inputs: Inputs) => floorMarks(inputs, AVERAGE, SHOWN_IN.map(centimetres)))
 
+/** A reason with what a key is for in place of the key. */
+const inWords = (reason: string, { keys }: LoadModel): string => reason.replace(/\b[a-z]+(?:_[a-z0-9]+)+\b/g, (key) => keys[key]?.says ?? key)
+
 /** Where hands and feet go for each body height, so that this rung is one load for all. */
 export const floorMarkTable = (rung: MeasuredRung): Part => (tongue) => {
   if (rung.model.name !== 'supported-body' || isMissing(rung.outcome)) return undefined
@@ -26,7 +29,7 @@ export const floorMarkTable = (rung: MeasuredRung): Part => (tongue) => {
     const value = isMissing(mark) ? undefined : row.value(mark)
     return html`<td>${value === undefined ? '–' : figure(amount(value, row.unit), WORKING)}</td>`
   }
-  const unable = marks.flatMap(([stature_cm, mark]) => (isMissing(mark) ? [html`<p>At ${amount(stature_cm, 'cm')}: ${notComputed(mark.missing)}</p>`] : []))
+  const unable = marks.flatMap(([stature_cm, mark]) => (isMissing(mark) ? [html`<p>At ${amount(stature_cm, 'cm')}: ${notComputed(inWords(mark.missing, rung.model))}</p>`] : []))
   return html`<section data-pagefind-ignore><h2 id="marks">Set up by body height</h2>
 <p>So that this rung is the same load for a tall and a short athlete.</p>
 <div class="scroll" tabindex="0" role="region" aria-labelledby="marks"><table>

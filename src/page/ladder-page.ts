@@ -9,6 +9,7 @@ import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
 import { FIND_YOUR_RUNG } from './find-your-rung-page.ts'
 import { entryWords } from './both-units.ts'
 import { fromPrinted, onPaper } from './cards-page.ts'
+import { amendedLine } from './amended-line.ts'
 import { comingBack } from './coming-back.ts'
 import { figure, kindText, loadText, notComputed, titleOf, workingOf } from './figures.ts'
 import { amount, between, html, joined, say, type Html, type Part } from './html.ts'
@@ -102,7 +103,7 @@ export function ladderPage(ladder: MeasuredLadder, diagram: Html, edition: strin
     body: html`<p class="trail">${ladder.movement}</p>
 <h1>${ladder.title}</h1>
 ${untranslatedNote(ladder, ['title', 'intro', 'form', 'stop', 'ask_first'])}<div class="lead"${langOf(ladder, 'intro')}>${prose(ladder.intro, { from: address, first_heading: 2, file: placeOf(ladder.places, ['intro']).file })}</div>
-${ladder.amended.map(({ by, because, what }) => html`<p class="amended">Changed by ${by} (${joined(what, ', ')}): ${because}</p>`)}
+${ladder.amended.map((each) => amendedLine(each, ladder))}
 ${ladder.withdrawn_notes.map(({ note, because, by, layer }) => html`<p class="amended">Safety note withdrawn by ${by} for ${layer}: “${note}”. ${because}</p>`)}
 ${facts(ladder)}
 ${onPaper(address, ladder.id)}

@@ -13,7 +13,7 @@ import { entryWords, inBoth } from './both-units.ts'
 import { fromPrinted, onPaper } from './cards-page.ts'
 import { figure, kindText, loadText, notComputed, spanText, spreadText, titleOf } from './figures.ts'
 import { floorMarkTable } from './floor-marks.ts'
-import { amount, asIs, between, html, joined, say, type Html, type Part } from './html.ts'
+import { amount, asIs, between, capital, html, joined, say, type Html, type Part } from './html.ts'
 import { ownNumbers } from './own-numbers.ts'
 import { logThisRung } from './my-ladders-page.ts'
 import { poseFigures } from './pose-figure.ts'
@@ -54,7 +54,7 @@ const kilograms = (load: Spread): Part => (tongue) => {
 function entries(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Html {
   if (rung.steps.length === 0) return html`<p>This is the first rung: begin here.</p>`
   return html`${rung.steps.map((step) => html`<p>On <a href="${linkTo(from, rungAddress(ladder.id, step.from))}">${titleOf(ladder, step.from)}</a>: <strong>${entryWords(step.entry)}</strong>, all of it in form.</p>
-<p class="kind">${isMissing(step.kind) ? html`How big a step it is: ${notComputed(step.kind.missing)}.` : html`It is ${kindText(step.kind)}.`} ${expectation(step)}</p>`)}`
+<p class="kind">${isMissing(step.kind) ? html`How big a step it is: ${notComputed(step.kind.missing)}.` : html`${capital(kindText(step.kind))}.`} ${expectation(step)}</p>`)}`
 }
 
 const expectation = ({ predicted, entry }: Step): Html =>
@@ -133,10 +133,16 @@ ${rung.steps.map((step) => stepWorking(step, ladder, from))}
 </ul></section>`
 }
 
+/** "1.12 times, 1.10 to 1.14 over the bodies tried"; one number where all bodies are alike. */
+function timesText(times: Spread): Html {
+  const [low, high] = [interval(times).low, interval(times).high].map((end) => end.toFixed(2))
+  return low === high ? html`${times.mid.toFixed(2)} times` : html`${times.mid.toFixed(2)} times, ${low} to ${high} over the bodies tried`
+}
+
 function stepWorking({ from: below, times, predicted, computed_entry, block, entry }: Step, ladder: MeasuredLadder, from: Address): Html {
   const line = (name: string, value: Html): Html => html`
 <li>${name}: ${value}</li>`
-  return html`<p>The step from <a href="${linkTo(from, rungAddress(ladder.id, below))}">${titleOf(ladder, below)}</a>:</p><ul>${line('heavier', isMissing(times) ? notComputed(times.missing) : html`${times.mid.toFixed(2)} times, ${interval(times).low.toFixed(2)} to ${interval(times).high.toFixed(2)} over the bodies tried`)}${line(
+  return html`<p>The step from <a href="${linkTo(from, rungAddress(ladder.id, below))}">${titleOf(ladder, below)}</a>:</p><ul>${line('heavier', isMissing(times) ? notComputed(times.missing) : timesText(times))}${line(
     'first reps',
     isMissing(predicted) ? notComputed(predicted.missing) : html`${repsText(predicted)} reps, from ${entry.amount?.value ?? ''} done and ${entry.reserve_reps} in reserve, by ${predicted.formulas.join(', ')}: p⁻¹(q₂ / q₁ × p(r))`,
   )}${line('least entry', isMissing(computed_entry) ? notComputed(computed_entry.missing) : html`${amount(computed_entry, 'reps')}`)}${line('time on the rung', isMissing(block) ? notComputed(block.missing) : html`${between(block.sessions[0], block.sessions[1], 'sessions')}, one rep more a set each`)}

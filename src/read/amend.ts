@@ -1,5 +1,5 @@
 import { once } from '../quantity/once.ts'
-import type { Ladder, Rung, WithdrawnNote } from '../ladder/curriculum.ts'
+import type { Did, Ladder, Rung, WithdrawnNote } from '../ladder/curriculum.ts'
 import { criteriaDigest, digestOf } from '../ladder/digest.ts'
 import { placeOf, type Finding, type Path, type Place } from '../ladder/finding.ts'
 import { SUPERVISION, type Entry, type RungFields, type Supervision } from '../ladder/schema.ts'
@@ -36,14 +36,13 @@ export function amended(ladder: Ladder, amendment: Amendment, by: string): Readi
   const notes = withdrawnNotes(ladder, amendment, by, findings)
   const kept = (list: readonly string[]): string[] => list.filter((note) => !notes.some((withdrawn) => withdrawn.note === note))
   const added = rungs.filter(isNew(ladder))
-  const what = [
-    ...Object.keys(written(fields)),
-    ...(standard ? ['standard'] : []),
-    ...(stop.length > 0 ? ['stop'] : []),
-    ...(ask_first.length > 0 ? ['ask_first'] : []),
-    ...rungs.map((rung) => (added.includes(rung) ? `new rung ${rung.id}` : `rung ${rung.id}`)),
-    ...withdraw.map(({ id, heir }) => `rung ${id} withdrawn, ${heir} takes its place`),
-    ...notes.map(({ note }) => `safety note withdrawn: ${note}`),
+  const titleOf = (id: string): string => ladder.rungs.find((rung) => rung.id === id)?.title ?? id
+  const keys = [...Object.keys(written(fields)), ...(standard ? ['standard'] : []), ...(stop.length > 0 ? ['stop'] : []), ...(ask_first.length > 0 ? ['ask_first'] : [])]
+  const what: Did[] = [
+    ...keys.map((key) => ({ key })),
+    ...rungs.map((rung) => (added.includes(rung) ? { added: rung.id, title: rung.title ?? rung.id } : { changed: rung.id, title: rung.title ?? titleOf(rung.id) })),
+    ...withdraw.map(({ id, heir }) => ({ withdrawn: id, title: titleOf(id), heir })),
+    ...notes.map(({ note }) => ({ note })),
   ]
   const value: Ladder = {
     ...ladder,

@@ -15,11 +15,22 @@ const note = z.strictObject({ title: z.literal('Notes', SAID), body: text }, SAI
 const words = z.strictObject({ intro: text, set_up: text.optional(), full_rep: lines.optional(), cues: lines.optional(), faults: z.array(fault, SAID).optional(), notes: z.array(note, SAID).max(1, SAID) }, SAID)
 const rung = ladderSchema.shape.rungs.element.extend({ words: words.optional() })
 
+const did = z.union(
+  [
+    z.strictObject({ key: text }, SAID),
+    z.strictObject({ changed: text, title: text }, SAID),
+    z.strictObject({ added: text, title: text }, SAID),
+    z.strictObject({ withdrawn: text, title: text, heir: text }, SAID),
+    z.strictObject({ note: text }, SAID),
+  ],
+  SAID,
+)
+
 const ladder = ladderSchema.extend({
   layer: text,
   intro: text,
   rungs: z.array(rung, SAID),
-  amended: z.array(z.strictObject({ by: text, because: text, what: lines }, SAID), SAID),
+  amended: z.array(z.strictObject({ by: text, because: text, what: z.array(did, SAID) }, SAID), SAID),
   withdrawn_notes: z.array(z.strictObject({ note: text, because: text, by: text, layer: text }, SAID), SAID),
 })
 const page = pageSchema.extend({ id: text.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, SAID), layer: text, body: text })

@@ -3,8 +3,10 @@ import path from 'node:path'
 import { beforeAll, test } from 'vitest'
 import { compare } from '../../src/compare/compare.ts'
 import { measure, type MeasuredCurriculum } from '../../src/measure/measure.ts'
+import { amendedLine } from '../../src/page/amended-line.ts'
 import { changesPage, type EditionChanges } from '../../src/page/changes-page.ts'
 import { inEnglish } from '../../src/page/html.ts'
+import { html } from '../../src/page/html.ts'
 import { speechesOf, type Speech } from '../../src/page/speech.ts'
 import { withdrawnPages } from '../../src/page/withdrawn-page.ts'
 import { written } from '../../src/page/written.ts'
@@ -22,8 +24,9 @@ const edition = (was: MeasuredCurriculum, is: MeasuredCurriculum): EditionChange
 
 const said = ({ tongue, curriculum }: Speech, changes: readonly EditionChanges[]): string => written(changesPage(curriculum, changes).body, tongue)
 
-/** The demo's own editions, in English and in Spanish. */
-const demo: { en: string; es: string } = { en: '', es: '' }
+/** The demo's own editions, and what was changed in a ladder of the starter, in English and in Spanish. */
+const demo = { en: '', es: '', amended: '', cambiado: '' }
+const plain = (html: string): string => html.replace(/<[^>]+>/g, '')
 
 beforeAll(async () => {
   const { layers } = await readWorkspace(path.join(REPOSITORY, 'site-demo'))
@@ -33,6 +36,9 @@ beforeAll(async () => {
   const [en, es] = speechesOf(now)
   demo.en = said(en ?? assert.fail(), changes)
   demo.es = said(es ?? assert.fail(), changes)
+  const amendedIn = ({ curriculum, tongue }: Speech): string => written(html`${curriculum.ladders.filter(({ id }) => id === 'loaded-carry').map((ladder) => ladder.amended.map((each) => amendedLine(each, ladder)))}`, tongue)
+  demo.amended = plain(amendedIn(en ?? assert.fail()))
+  demo.cambiado = plain(amendedIn(es ?? assert.fail()))
 })
 
 test('whatever changes, its kind, its name and phrases of ours are said in Spanish', () => {
@@ -63,7 +69,7 @@ test('a rung stands by its title, the one that is gone by the title it had, and 
 
 test('a rung is not taken for the equipment of the same name, nor a coach’s words for a phrase', () => {
   const page = lines(demo.es)
-  assert.deepEqual(page.filter((line) => /: pértiga|, pértiga/.test(line)), [])
+  assert.deepEqual(page.filter((line) => /sigue a otro peldaño.*(: pértiga|, pértiga)/.test(line)), [])
   assert.ok(page.some((line) => line.includes('sigue a otro peldaño: Las palabras y el camino con una pértiga → De los caballetes al soporte de cintura, 8 kg cada persona')), page.join('\n'))
 })
 
@@ -90,4 +96,9 @@ test('a card of a withdrawn rung leads to why it is gone and to what takes its p
   const chain = { ...wetExit, retired: [{ id: 'older', heir: 'pool-blind', because: 'It was too early.' }, ...(wetExit.retired ?? []), { id: 'pool-deck', heir: 'pool-open', because: 'It stands again.' }] }
   const led = withdrawnPages(chain, '2026.2').map(({ address, body }) => [address, /In its place: <a href="([^"]+)"/.exec(inEnglish(body))?.[1]])
   assert.deepEqual(led, [['/wet-exit/older/', '../../wet-exit/pool-deck/'], ['/wet-exit/pool-blind/', '../../wet-exit/pool-deck/']])
+})
+
+test('what a layer changed in a ladder is told with titles, and a rung is not taken for a thing of the same name', () => {
+  assert.match(demo.amended, /^Changed by Morrowfleet Paddlesport Union \(stop signs; changed: Walk with two full cups; changed: Two weights of 14 kg; withdrawn: Two weights of 12 kg for 60 m, in its place Two weights of 12 kg for 40 m; a safety note taken out\): /)
+  assert.match(demo.cambiado, /\(señales para parar; cambiado: Caminar con dos tazas llenas; cambiado: Dos pesos de 14 kg; retirado: Dos pesos de 12 kg durante 60 m, en su lugar Dos pesos de 12 kg, 40 m; una nota de seguridad retirada\): /)
 })

@@ -41,7 +41,7 @@ Rake it.
       ask_first: ['a fall in the last year', 'a fear of sand'],
       intro: 'On sand.',
       layer: 'A club',
-      amended: [{ by: 'A club', because: 'We train on sand.', what: ['title', 'stop', 'ask_first', 'rung free'] }],
+      amended: [{ by: 'A club', because: 'We train on sand.', what: [{ key: 'title' }, { key: 'stop' }, { key: 'ask_first' }, { changed: 'free', title: 'Free on sand' }] }],
     },
   )
   const [wall, free] = ladder.rungs

@@ -20,7 +20,7 @@ test('a rung is added after another, described like any other, and said on the p
   assert.deepEqual(findings, [])
   assert.deepEqual(order, ['wall after nothing', 'sand after wall', 'free after wall'])
   assert.deepEqual(ladder.rungs[1]?.words?.cues, ['Quiet toes.'])
-  assert.deepEqual(ladder.amended[0]?.what, ['new rung sand'])
+  assert.deepEqual(ladder.amended[0]?.what, [{ added: 'sand', title: 'On sand' }])
 })
 
 test('a rung added before another is what that one now follows', () => {
