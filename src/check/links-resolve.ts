@@ -1,7 +1,7 @@
 import { nearest } from '../read/nearest.ts'
 import { linksIn, targetOf, type Link } from '../read/links.ts'
 import type { Known } from '../measure/measure.ts'
-import { writtenIn } from './prose.ts'
+import { linksOf } from './prose.ts'
 import type { Found, Rule } from './rule.ts'
 
 /** Dead links of one text for which the likeliest target is looked for: each look goes through every rung there is. Chosen by us. */
@@ -35,7 +35,10 @@ export const linksResolve: Rule = {
   says: 'Every link leads to a rung, a ladder or a page that is there.',
   why: 'A dead link on a phone in a gym is a question nobody answers.',
 
-  check: (ladder) => dead(writtenIn(ladder).flatMap(({ path, text }) => linksIn(text).filter(isLink).map(({ href }) => ({ path, href }))), ladder.known),
+  check(ladder) {
+    const { front, prose } = linksOf(ladder)
+    return dead([...front, ...prose].filter(({ link }) => isLink(link)).map(({ path, link }) => ({ path, href: link.href })), ladder.known)
+  },
 
   checkPage: ({ body, known }) => dead(linksIn(body).filter(isLink).map(({ href, line }) => ({ path: ['body', line], href })), known),
 }

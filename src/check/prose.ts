@@ -1,6 +1,5 @@
 import type { Curriculum, Ladder, Page, Rung } from '../ladder/curriculum.ts'
 import { placeOf, type Path, type Place, type Places } from '../ladder/finding.ts'
-import type { MeasuredLadder } from '../measure/measure.ts'
 import { onceOfEach } from '../quantity/once.ts'
 import { linksIn } from '../read/links.ts'
 import { pictureFile } from '../read/pictures.ts'
@@ -11,8 +10,16 @@ export type Prose = { readonly path: Path; readonly text: string }
 /** Everything a coach wrote below the front matter, piece by piece. */
 export const proseOf = ({ intro, rungs }: Pick<Ladder, 'intro' | 'rungs'>): Prose[] => [{ path: ['intro'], text: intro }, ...rungs.flatMap(ofRung)]
 
-/** All that a coach wrote and a page shows as Markdown: the prose, and the lines of the front matter. */
-export const writtenIn = (ladder: MeasuredLadder): Prose[] => {
+/** All that a coach wrote and a page shows as Markdown: the lines of the front matter, and the prose. */
+export const writtenIn = (ladder: Ladder): Prose[] => [...frontOf(ladder), ...proseOf(ladder)]
+
+/** Every link and picture of a ladder, those of its front matter apart; looked for once, though three rules ask. */
+export const linksOf = onceOfEach((ladder: Ladder) => ({ front: linked(frontOf(ladder)), prose: linked(proseOf(ladder)) }))
+
+const linked = (texts: readonly Prose[]) => texts.flatMap(({ path, text }) => linksIn(text).map((link) => ({ path, link })))
+
+/** The lines of the front matter that a page shows. */
+function frontOf(ladder: Ladder): Prose[] {
   const lines = (path: Path, texts: readonly string[]): Prose[] => texts.map((text, index) => ({ path: [...path, index], text }))
   return [
     ...lines(['form'], ladder.form),
@@ -23,7 +30,6 @@ export const writtenIn = (ladder: MeasuredLadder): Prose[] => {
       ...lines(['rungs', id, 'cautions'], cautions),
       { path: ['rungs', id, 'first_side'], text: first_side ?? '' },
     ]),
-    ...proseOf(ladder),
   ]
 }
 

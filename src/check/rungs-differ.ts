@@ -9,10 +9,12 @@ export const rungsDiffer: Rule = {
   says: 'No two rungs beside one another have one load and one demand.',
   why: 'Two versions that differ in nothing a reader can tell are one.',
 
-  check: ({ rungs }) =>
-    rungs.flatMap((rung, index) => {
+  check({ rungs }) {
+    const samenesses = rungs.map(sameness)
+    return rungs.flatMap((rung, index) => {
       if (rung.model.name === 'skill') return []
-      const twin = rungs.findIndex((other) => sameness(other) === sameness(rung))
+      const twin = samenesses.findIndex((same) => same === samenesses[index])
       return twin < index ? [{ path: ['rungs', index], message: `"${rung.title}" has the load and demand of "${rungs[twin]?.title}". Join the two, or name what is different.` }] : []
-    }),
+    })
+  },
 }

@@ -5,8 +5,8 @@ export const sealsMatch: Rule = {
   says: 'The seal of a review matches the criteria, loads and safety notes that were signed.',
   why: 'A reviewer’s name under criteria they never saw is worse than no name.',
 
-  check: ({ id, review, sealed, digest }) =>
-    review && sealed === false
-      ? [{ path: ['review'], message: `The criteria of this ladder are not those that ${review.by} signed on ${review.on} (now ${digest}). Have them reviewed again, with: rungbook review --seal ${id} --by NAME.` }]
+  check: (ladder) =>
+    ladder.review && ladder.sealed === false
+      ? [{ path: ['review'], message: `The criteria of this ladder are not those that ${ladder.review.by} signed on ${ladder.review.on} (now ${ladder.digest}). Have them reviewed again, with: rungbook review --seal ${ladder.id} --by NAME.` }]
       : [],
 }

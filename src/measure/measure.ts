@@ -1,4 +1,5 @@
 import { isMissing, type Outcome } from '../quantity/outcome.ts'
+import { once } from '../quantity/once.ts'
 import { interval } from '../quantity/spread.ts'
 import { REFERENCE_MASS_KG, REFERENCE_STATURE_M } from '../load/body.ts'
 import { modelNamed } from '../load/index.ts'
@@ -121,9 +122,17 @@ export function measureLadder(ladder: Ladder, known: Known, athlete: Athlete = A
     })
     return { ...rung, standard, steps }
   })
-  const digest = criteriaDigest(ladder)
+  const digest = once(() => criteriaDigest(ladder))
   const seal = ladder.review?.seal
-  return { ...ladder, rungs, known, digest, sealed: seal === undefined ? undefined : seal === digest }
+  return {
+    ...ladder,
+    rungs,
+    known,
+    get digest() {
+      return digest()
+    },
+    sealed: seal === undefined ? undefined : seal === digest(),
+  }
 }
 
 /** Keeps of each figure beside the load only its middle and ends: a curriculum holds thousands, and nothing divides them body by body. */

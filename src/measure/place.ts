@@ -1,5 +1,5 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
-import { ratio } from '../quantity/spread.ts'
+import { interval, ratio } from '../quantity/spread.ts'
 import type { Load } from '../load/model.ts'
 import { compareText } from '../ladder/finding.ts'
 import { predictedReps, reaches, type Prediction } from './predict.ts'
@@ -49,5 +49,5 @@ function predictedOn(rung: PlaceableRung, done: PlaceableRung, possible_reps: nu
   if (!here.quantity.repeats) return missing(`repetition formulas say nothing of ${here.quantity.name}`)
   if (here.quantity.name !== there.quantity.name || here.quantity.unit !== there.quantity.unit) return missing(`${there.quantity.name} and ${here.quantity.name} cannot be compared`)
   if (there.load.mid === 0 || there.load.points.includes(0)) return missing('the rung that was done loads nothing')
-  return predictedReps(ratio(here.load, there.load), possible_reps)
+  return predictedReps(interval(ratio(here.load, there.load)), possible_reps)
 }

@@ -1,5 +1,5 @@
 import { missing, type Outcome } from '../quantity/outcome.ts'
-import { interval, type Spread } from '../quantity/spread.ts'
+import type { Interval } from '../quantity/spread.ts'
 import { holdingAt, MOST_REPS, possibleReps, type Possible } from '../load/repetitions.ts'
 
 /** Whole repetitions, or more than any formula may say. */
@@ -20,12 +20,11 @@ export const reaches = (reps: Reps, wanted: number): boolean => asNumber(reps) >
  *
  * p is the share of the maximum at which r repetitions are possible, by each formula that holds at r and at its answer.
  *
- * Shape   the load of the next rung over this one's, and the repetitions possible here, to an interval of whole repetitions.
+ * Shape   the ends of the load of the next rung over this one's, and the repetitions possible here, to an interval of whole repetitions.
  * Missing when no formula holds at that many repetitions.
  * Source  the repetition formulas, each as cited.
  */
-export function predictedReps(times: Spread, possible_reps: number): Outcome<Prediction> {
-  const { low, high } = interval(times)
+export function predictedReps({ low, high }: Pick<Interval, 'low' | 'high'>, possible_reps: number): Outcome<Prediction> {
   const answers = holdingAt(possible_reps).flatMap((formula) => {
     const at = (ratio: number): Possible => possibleReps(formula, ratio * formula.fraction(possible_reps))
     const [fewest, most] = [at(high), at(low)]

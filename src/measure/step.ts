@@ -1,5 +1,5 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
-import { ratio, type Spread } from '../quantity/spread.ts'
+import { interval, ratio, type Spread } from '../quantity/spread.ts'
 import type { Athlete, Inputs, Load, LoadModel } from '../load/model.ts'
 import { MOST_REPS } from '../load/repetitions.ts'
 import type { Demand } from '../ladder/schema.ts'
@@ -85,16 +85,21 @@ function predictedOn({ from, to, entry }: StepInput, times: Outcome<Spread>): Ou
   if (!isMissing(from.outcome) && !from.outcome.quantity.repeats) return missing(`repetition formulas say nothing of ${from.outcome.quantity.name}`)
   if (entry.amount === undefined) return missing('the standard gives no repetitions')
   if (entry.amount.unit !== 'reps') return missing(`repetition formulas say nothing of ${entry.amount.unit}`)
-  return predictedReps(times, entry.amount.value + entry.reserve_reps)
+  return predictedReps(interval(times), entry.amount.value + entry.reserve_reps)
 }
 
-/** Tries one repetition after another; a repetition more never predicts fewer on the next rung. */
+/** Halves the span of repetitions: a repetition more never predicts fewer on the next rung. */
 function fewestReps(times: Spread, reserve_reps: number, first_reps: number): Outcome {
-  for (let reps = 1; reps + reserve_reps <= MOST_REPS; reps += 1) {
-    const predicted = predictedReps(times, reps + reserve_reps)
-    if (!isMissing(predicted) && reaches(predicted.low, first_reps)) return reps
+  const most = MOST_REPS - reserve_reps
+  const ends = interval(times)
+  let [few, many] = [1, most + 1] // the fewest is one of these, or a number between them
+  while (few < many) {
+    const reps = Math.floor((few + many) / 2)
+    const predicted = predictedReps(ends, reps + reserve_reps)
+    if (!isMissing(predicted) && reaches(predicted.low, first_reps)) many = reps
+    else few = reps + 1
   }
-  return missing(`not even ${MOST_REPS - reserve_reps} repetitions with ${reserve_reps} in reserve leave ${first_reps} on the next rung for sure`)
+  return few <= most ? few : missing(`not even ${MOST_REPS - reserve_reps} repetitions with ${reserve_reps} in reserve leave ${first_reps} on the next rung for sure`)
 }
 
 function kindOf(times: Outcome<Spread>, predicted: Outcome<Prediction>, demand: readonly Demand[], first_reps: number | undefined): Outcome<StepKind> {

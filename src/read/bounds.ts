@@ -5,7 +5,7 @@ import { Parser, type CST } from 'yaml'
  *
  * The stock composer goes one call deeper a bracket, and can exhaust the stack of the whole process on two
  * kilobytes of brackets; the lexer and the token parser under it are iterative, so their output is walked
- * here with a stack of our own.
+ * here, no deeper than a few levels.
  */
 export const MOST_YAML_BYTES = 64 * 1024
 /** Levels of nesting. A ladder needs five. */
@@ -37,20 +37,28 @@ function refusal(tokens: readonly CST.Token[]): Refusal | undefined {
   const documents = tokens.filter(({ type }) => type === 'document')
   const second = documents[1]
   if (second) return { offset: second.offset, message: 'The front matter holds a second document. Remove the line of --- or ... inside it.' }
-  let entries = 0
-  const waiting: { token: CST.Token | CST.SourceToken; depth: number }[] = documents.map((token) => ({ token, depth: 0 }))
-  for (let next = waiting.pop(); next; next = waiting.pop()) {
-    const { token, depth } = next
-    if (token.type === 'anchor' || token.type === 'alias' || token.type === 'tag') {
-      return { offset: token.offset, message: `The front matter holds ${PLAINLY[token.type]}. Write the value out in full; put quotes around words that begin with & * or !.` }
-    }
-    if ('items' in token && depth >= MOST_DEPTH) return { offset: offsetOf(token), message: `The front matter is nested more than ${MOST_DEPTH} levels deep. A ladder needs no more than five.` }
-    const inside = childrenOf(token)
-    const items = 'items' in token ? token.items.length : 0
-    entries += items
-    if (entries > MOST_ENTRIES || (isMap(token) && items > MOST_KEYS)) return { offset: offsetOf(token), message: `The front matter holds too many entries: at most ${MOST_KEYS} keys together, ${MOST_ENTRIES} in all.` }
-    const deeper = 'items' in token ? depth + 1 : depth
-    for (const token of inside.toReversed()) waiting.push({ token, depth: deeper }) // the last one pushed is looked at first
+  const counted = { entries: 0 }
+  for (const document of documents) {
+    const refused = refusedIn(document, 0, counted)
+    if (refused) return refused
+  }
+  return undefined
+}
+
+/** The first thing that is refused in a token and all within it. It goes no deeper than the depth that is refused. */
+function refusedIn(token: CST.Token | CST.SourceToken, depth: number, counted: { entries: number }): Refusal | undefined {
+  if (token.type === 'anchor' || token.type === 'alias' || token.type === 'tag') {
+    return { offset: token.offset, message: `The front matter holds ${PLAINLY[token.type]}. Write the value out in full; put quotes around words that begin with & * or !.` }
+  }
+  if ('items' in token) {
+    if (depth >= MOST_DEPTH) return { offset: offsetOf(token), message: `The front matter is nested more than ${MOST_DEPTH} levels deep. A ladder needs no more than five.` }
+    counted.entries += token.items.length
+    if (counted.entries > MOST_ENTRIES || (isMap(token) && token.items.length > MOST_KEYS)) return { offset: offsetOf(token), message: `The front matter holds too many entries: at most ${MOST_KEYS} keys together, ${MOST_ENTRIES} in all.` }
+  }
+  const deeper = 'items' in token ? depth + 1 : depth
+  for (const inside of childrenOf(token)) {
+    const refused = refusedIn(inside, deeper, counted)
+    if (refused) return refused
   }
   return undefined
 }

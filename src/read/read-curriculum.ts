@@ -1,6 +1,6 @@
 import { lastOfEach } from '../quantity/once.ts'
 import type { Curriculum, Ladder, Layer, Page, SourceFile } from '../ladder/curriculum.ts'
-import { compareText, inOrder, placeOf, type Finding, type Place } from '../ladder/finding.ts'
+import { compareText, inOrder, placeOf, type Finding, type Path } from '../ladder/finding.ts'
 import { handbookSchema, type Handbook } from '../ladder/schema.ts'
 import { amended } from './amend.ts'
 import { nearest } from './nearest.ts'
@@ -136,14 +136,14 @@ function addPages({ pages: files }: Files, pages: Map<string, Page>, findings: F
 /** Ladders and pages that would stand at one address, or where the handbook stands in another language: some systems take large letters for small ones. */
 function sharedAddresses({ languages }: Handbook, ladders: ReadonlyMap<string, Ladder>, pages: ReadonlyMap<string, Page>): Finding[] {
   const folders = new Map(languages.slice(1).map((language) => [language.toLowerCase(), language]))
-  const found = (at: Place, message: string): Finding => ({ ...at, rule: 'ids-are-unique', message })
-  const inFolder = ({ id }: Ladder | Page, what: string, at: Place, remedy: string): Finding[] => (folders.has(id) ? [found(at, `The ${what} "${id}" would stand where the handbook stands in the language ${folders.get(id)}. ${remedy}`)] : [])
+  const found = ({ places }: Ladder | Page, path: Path, message: string): Finding => ({ ...placeOf(places, path), rule: 'ids-are-unique', message })
+  const inFolder = (one: Ladder | Page, what: string, path: Path, remedy: string): Finding[] =>
+    folders.has(one.id) ? [found(one, path, `The ${what} "${one.id}" would stand where the handbook stands in the language ${folders.get(one.id)}. ${remedy}`)] : []
   return [
-    ...[...ladders.values()].flatMap((ladder) => inFolder(ladder, 'ladder', placeOf(ladder.places, ['id']), 'Give it another id.')),
+    ...[...ladders.values()].flatMap((ladder) => inFolder(ladder, 'ladder', ['id'], 'Give it another id.')),
     ...[...pages.values()].flatMap((page) => {
-      const at = placeOf(page.places, [])
-      const twin = ladders.has(page.id) ? [found(at, `The page "${page.id}" and the ladder "${page.id}" would share one address. Rename the page's file.`)] : []
-      return [...twin, ...inFolder(page, 'page', at, 'Rename its file.')]
+      const twin = ladders.has(page.id) ? [found(page, [], `The page "${page.id}" and the ladder "${page.id}" would share one address. Rename the page's file.`)] : []
+      return [...twin, ...inFolder(page, 'page', [], 'Rename its file.')]
     }),
   ]
 }

@@ -3,13 +3,13 @@ import fc from 'fast-check'
 import { test } from 'vitest'
 import { predictedReps, reaches, repsText, type Reps } from '../../src/measure/predict.ts'
 import { isMissing } from '../../src/quantity/outcome.ts'
-import { exactly, type Spread } from '../../src/quantity/spread.ts'
+import { exactly, interval, type Spread } from '../../src/quantity/spread.ts'
 
 const ALL = ['Epley', 'Brzycki', "O'Conner", 'Lombardi', 'Mayhew', 'Wathan']
 const CURVED = ['Lombardi', 'Mayhew', 'Wathan']
 
 const predicted = (times: Spread, reps: number) => {
-  const outcome = predictedReps(times, reps)
+  const outcome = predictedReps(interval(times), reps)
   return isMissing(outcome) ? assert.fail(outcome.missing) : outcome
 }
 
@@ -80,7 +80,7 @@ test('the fewest come from the heaviest body tried, the most from the lightest',
 
 for (const reps of [0, 0.5, 21, 25, 205]) {
   test(`no formula holds at ${reps} repetitions, and that is said`, () => {
-    assert.deepEqual(predictedReps(exactly(1.1), reps), { missing: `no repetition formula holds at ${reps} repetitions; they hold from 1 to 20` })
+    assert.deepEqual(predictedReps(interval(exactly(1.1)), reps), { missing: `no repetition formula holds at ${reps} repetitions; they hold from 1 to 20` })
   })
 }
 
