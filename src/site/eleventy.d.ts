@@ -4,6 +4,7 @@ declare module '@11ty/eleventy' {
     addPlugin(plugin: (config: Config) => void): void
     addGlobalData(name: string, value: unknown): void
     addTemplate(name: string, template: unknown): void
+    benchmarkManager: { get(group: string): { setIsVerbose(isVerbose: boolean): void } }
   }
   export default class Eleventy {
     constructor(input: string, output: string, options: { quietMode: boolean; configPath?: string; config: (config: Config) => void })

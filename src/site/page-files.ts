@@ -19,7 +19,10 @@ export async function pageFiles(pages: readonly WrittenPage[]): Promise<SiteFile
     const eleventy = new Eleventy(nothing, nothing, {
       quietMode: true,
       configPath: path.relative(process.cwd(), CONFIG),
-      config: (config) => config.addGlobalData('handbook', { pages }),
+      config: (config) => {
+        config.addGlobalData('handbook', { pages })
+        config.benchmarkManager.get('Configuration').setIsVerbose(false) // else it tells a coach which of its own parts took long
+      },
     })
     eleventy.disableLogger()
     return (await eleventy.toJSON()).map(({ url, content }) => ({ name: fileOf(url), bytes: content }))
