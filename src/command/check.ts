@@ -1,7 +1,7 @@
 import { MOST_PARTS, readPart, type Part } from '../ladder/part.ts'
 import { applyEdits } from '../site/apply-edits.ts'
 import { watchWorkspace } from '../site/watch.ts'
-import { foundInWorkspace, workspaceOption, type Found } from './curriculum.ts'
+import { checkedWorkspace, foundInWorkspace, nothingSeen, workspaceOption, type Found } from './curriculum.ts'
 import { FORMATS, isFormat, type Format } from './report.ts'
 import { forTerminal } from './report-text.ts'
 import { EXIT, Misuse, type Console, type Typed, type Verb } from './verb.ts'
@@ -20,7 +20,9 @@ export const checkVerb: Verb = {
     const format = typed.options.format ?? 'text'
     if (!isFormat(format)) throw new Misuse(`--format must be one of ${Object.keys(FORMATS).join(', ')}, not "${String(format)}".`)
     const part = partIn(typed)
-    const checks = (): Promise<Found> => foundInWorkspace(typed, console, SAYS_FINDINGS_ALONE.includes(format) ? 'findings' : 'everything', part)
+    const alone = SAYS_FINDINGS_ALONE.includes(format)
+    const seen = typed.options.watch && alone && !part ? nothingSeen() : undefined // who checks again and again keeps what did not change
+    const checks = (): Promise<Found> => (seen ? checkedWorkspace(typed, console, undefined, seen) : foundInWorkspace(typed, console, alone ? 'findings' : 'everything', part))
     if (typed.options.fix) await fix(checks, console)
     const checked = await checks()
     if (typed.options.watch) return watched(checked, checks, console, format)

@@ -39,6 +39,9 @@ export type Checked = Found & { readonly measured: MeasuredCurriculum | undefine
 /** What was read and measured before, for who does it again and again. */
 export type Seen = { readonly files: KeptFiles; readonly reading: ReadMemory; readonly measuring: Memory; readonly checking: CheckMemory }
 
+/** For the first time, of what is done again and again. */
+export const nothingSeen = (): Seen => ({ files: new Map(), reading: new Map(), measuring: new WeakMap(), checking: new WeakMap() })
+
 /** Reads, measures and checks the workspace that was named, or the folder the command was started in. */
 export async function checkedWorkspace(typed: Typed, console: Pick<Console, 'folder' | 'progress'>, athlete?: Athlete, seen?: Seen): Promise<Checked> {
   const read = await readNamed(typed, console, seen)
@@ -65,7 +68,7 @@ async function readNamed({ options }: Typed, { folder: started, progress }: Pick
   progress('reading the ladders')
   const workspace = await readWorkspace(folder, diskKeeping(seen?.files))
   const reading: Reading<Curriculum> = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers, seen?.reading)
-  if (reading.value) progress('computing the loads')
+  if (reading.value) progress('computing the loads, and checking')
   return { curriculum: reading.value, findings: [...workspace.findings, ...reading.findings], workspace, folder }
 }
 

@@ -3,7 +3,7 @@ import type { LiveHandbook } from '../site/live-handbook.ts'
 import { cacheFolder, cacheIn } from '../site/cache.ts'
 import { previewServer, type PreviewServer } from '../site/preview-server.ts'
 import { watchWorkspace } from '../site/watch.ts'
-import { checkedWorkspace, workspaceOption, type Checked, type Seen } from './curriculum.ts'
+import { checkedWorkspace, nothingSeen, workspaceOption, type Checked } from './curriculum.ts'
 import { FORMATS } from './report.ts'
 import { framed } from './report-frame.ts'
 import { EXIT, Misuse, type Console, type Typed, type Verb } from './verb.ts'
@@ -35,7 +35,7 @@ async function startPreview(typed: Typed, console: Console, port: number): Promi
   const [{ liveHandbook }, { panelFiles }] = await Promise.all([import('../site/live-handbook.ts'), import('../site/panel-assets.ts')]) // what draws is loaded only by who draws
   const cache = cacheIn(cacheFolder())
   const assets = new Map()
-  const seen: Seen = { files: new Map(), reading: new Map(), measuring: new WeakMap(), checking: new WeakMap() }
+  const seen = nothingSeen()
   const read = async (before?: Shown): Promise<Shown> => {
     const checked = await checkedWorkspace(typed, console, undefined, seen)
     const { measured, folder, workspace } = checked

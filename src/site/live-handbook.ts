@@ -10,12 +10,14 @@ import { webManifest } from '../page/site-files.ts'
 import type { SitePage } from '../page/site-page.ts'
 import { languagesOf, speechesOf, type Speech } from '../page/speech.ts'
 import type { MeasuredCurriculum } from '../measure/measure.ts'
+import { LIST } from '../browser/offline-list.ts'
 import { assetFiles } from './assets.ts'
 import type { Cache } from './cache.ts'
 import { drawFences } from './draw-fences.ts'
 import { drawnOnce } from './drawn-once.ts'
 import { shareFiles } from './drawn-pictures.ts'
 import { readEditions, seenFrom } from './editions.ts'
+import { keptNowhere } from './offline-files.ts'
 import type { Shelves } from './picture-bytes.ts'
 import { publishedPictures } from './pictures.ts'
 import { fileOf } from './plugin.ts'
@@ -113,10 +115,11 @@ function voice(speech: Speech, shared: Shared): LiveHandbook & { readonly under:
         return ladder && ladderDataFile(ladder, curriculum.handbook.edition).bytes
       }
       if (name.startsWith('data/editions')) return byName(editionsFiles(curriculum, (await shared.editions()).changes)).get(name)
+      if (name === LIST) return keptNowhere(curriculum).bytes
       if (name.startsWith('data/')) return data().get(name)
       if (name === 'feed.xml') return feed(curriculum, (await shared.editions()).changes, tongue)
       if (name === 'manifest.webmanifest') return webManifest(curriculum, tongue)
-      if (name === 'service-worker.js') return undefined // nothing is kept of a preview
+      if (name === 'service-worker.js') return undefined // nothing is kept of a preview, and its list says so
       if (name.startsWith(SHARED)) return share().get(name)
       return (await asset(name)) ?? (await shared.pictures()).files.find((file) => file.name === name)?.bytes
     },

@@ -28,3 +28,6 @@ export function offlineFile({ handbook, ladders }: MeasuredCurriculum, written: 
   const list: OfflineList = { version: 1, edition: handbook.edition, build: digest.digest('hex').slice(0, 16), off: handbook.offline === false, core, ladders: Object.fromEntries(own), rest }
   return { name: LIST, bytes: `${JSON.stringify(list)}\n` }
 }
+
+/** The list of a handbook that is kept nowhere, as a preview is: its pages ask for no worker, and one that is there takes itself away. */
+export const keptNowhere = ({ handbook, ...curriculum }: MeasuredCurriculum): SiteFile => offlineFile({ ...curriculum, handbook: { ...handbook, offline: false }, ladders: [] }, [], '', [])

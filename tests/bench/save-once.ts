@@ -2,7 +2,7 @@ import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { mkdtemp } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
-import { checkedWorkspace, type Seen } from '../../src/command/curriculum.ts'
+import { checkedWorkspace, nothingSeen } from '../../src/command/curriculum.ts'
 import { cacheIn } from '../../src/site/cache.ts'
 import { liveHandbook, type AssetMemory } from '../../src/site/live-handbook.ts'
 import { generatedLayer } from './generated.ts'
@@ -17,7 +17,7 @@ for (const { file, bytes } of generatedLayer(ladders).files) {
 }
 const handbook = path.join(folder, 'handbook.yaml')
 writeFileSync(handbook, readFileSync(handbook, 'utf8') + languages)
-const seen: Seen = { files: new Map(), reading: new Map(), measuring: new WeakMap(), checking: new WeakMap() }
+const seen = nothingSeen()
 const assets: AssetMemory = new Map()
 const cache = cacheIn(path.join(folder, '.cache-of-the-bench'))
 const file = path.join(folder, 'ladders/movement-5.md')

@@ -4,6 +4,7 @@ import { spawn, type ChildProcess } from 'node:child_process'
 import path from 'node:path'
 import { chromium, type Browser, type Page } from 'playwright-core'
 import { afterAll, beforeAll, test } from 'vitest'
+import type { OfflineList } from '../../src/browser/offline-list.ts'
 import { figureText } from '../../src/quantity/figure.ts'
 import { isMissing } from '../../src/quantity/outcome.ts'
 import { modelNamed } from '../../src/load/index.ts'
@@ -67,6 +68,23 @@ test('what a preview shows is what a build writes, byte for byte', { timeout: 12
     assert.ok(bytes !== undefined, name)
     assert.ok(Buffer.from(bytes).equals(readFileSync(path.join(out, name))), name)
   }
+})
+
+test('a page of the preview asks for nothing that is not there, a worker least of all', { timeout: 120_000 }, async () => {
+  const missed: string[] = []
+  const fresh = await browser.newPage()
+  fresh.on('response', (response) => void (response.status() >= 400 && missed.push(response.url())))
+  for (const address of ['/', '/press-up/', '/my-ladders/']) {
+    const asked = fresh.waitForResponse(`${root}/data/offline.json`, { timeout: 30_000 })
+    await fresh.goto(root + address)
+    const list = await asked
+    assert.equal(list.status(), 200)
+    assert.equal(((await list.json()) as OfflineList).off, true)
+    await fresh.waitForTimeout(500)
+    assert.equal(await fresh.evaluate(async () => (await navigator.serviceWorker.getRegistrations()).length), 0)
+  }
+  await fresh.close()
+  assert.deepEqual(missed, [])
 })
 
 const findings = () => page.locator('#preview-findings')
