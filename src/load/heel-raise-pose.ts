@@ -15,7 +15,7 @@ export type HeelRaise = { readonly step: number; readonly legs: 'two legs' | 'on
 
 /** Heels as high as they go, and below the edge of a step. Chosen by us, after common practice. */
 const UP = radians(38)
-const DOWN = radians(-14)
+const DOWN = radians(14)
 const STRAIGHT = radians(3)
 /** A helping foot on its toes keeps its heel up; a flat one lifts it as far as the leg needs. Chosen by us. */
 const TOES = radians(58)
@@ -60,11 +60,14 @@ export function heelRaisePoses(body: Body, asked: HeelRaise): Outcome<readonly [
     return firstOf(helper?.on === 'toes' ? [TOES] : helper?.on === 'feet' ? MORE.map((more) => Math.max(tilt, 0) + more) : [0], withRear)
   }
   for (const further of helper?.on === 'hands' ? REACHING : [0]) {
-    const [down, up] = [at(step > 0 ? DOWN : 0, further), at(UP, further)]
+    const [down, up] = [at(sunk(body, step), further), at(UP, further)]
     if (down && up) return [down, up]
   }
   return missing(helper === undefined ? 'the body cannot balance on the balls of its feet' : helper.on === 'hands' ? 'the hands do not reach the bar in balance' : 'without a turn of the hips, which is not drawn, the other foot does not reach so far back')
 }
+
+/** How far the heels sink below a step, and no lower than the floor. */
+const sunk = (body: Body, step: number): number => (step <= 0 ? 0 : -Math.min(DOWN, Math.asin(Math.min(1, step / body.ball_length))))
 
 /** The first that can be made of several numbers. */
 function firstOf(tried: readonly number[], make: (value: number) => Standing | undefined): Standing | undefined {

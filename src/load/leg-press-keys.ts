@@ -26,6 +26,7 @@ export function unfitPose({ stance, rise, added_mass_percent, ...input }: AskedP
   const barred = rise === 'heels' && isShared ? undefined : given(['bar_height_cm'])
   if (barred) return `${barred} is given, but no hands help a heel raise here`
   if (input.bar_height_cm !== undefined && (input.stance_cm !== undefined || input.other_foot !== undefined)) return 'bar_height_cm is given, so the other foot is off the ground'
+  if (input.stance_cm !== undefined && input.stance_cm < 0 && rise !== 'heels') return `stance_cm is ${input.stance_cm}, but only in a heel raise the rear toes stand ahead of the front heel`
   const deep = rise === 'heels' ? given(['knee_deg', 'seat_height_cm', 'rear_foot_height_cm']) : undefined
   if (deep) return `${deep} is given, but the heels rise and the knees stay straight`
   return input.added_mass_at !== undefined && added_mass_percent === 0 ? 'added_mass_at is given, but no mass is added' : undefined

@@ -3,10 +3,10 @@ import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { mapSpread, type Spread } from '../quantity/spread.ts'
 import { radians, STANDARD_GRAVITY } from '../quantity/unit.ts'
 import { bodies, men, women, type Body } from './body.ts'
-import { armLumps, carriedAt, shankLumps, thighLumps, trunkLumps, weightAbout, type Lump } from './chain.ts'
+import { ankleFromHeel, armLumps, carriedAt, shankLumps, thighLumps, trunkLumps, weightAbout, type Lump } from './chain.ts'
 import { bridge, hollow, plank, type Held } from './lever-pose.ts'
-import { loadModel, type Asked, type Figure, type Keys, type Load, type Pose, type Support } from './model.ts'
-import { minus, plus, times, unit } from './vector.ts'
+import { loadModel, type Asked, type Figure, type Joints, type Keys, type Load, type Pose, type Support } from './model.ts'
+import { length, minus, plus, point, times, turned, unit } from './vector.ts'
 
 const keys = {
   hold: { choices: ['front', 'side', 'bridge', 'hollow'], says: 'plank on the front or the side, hip bridge, or hollow hold on the back' },
@@ -175,15 +175,36 @@ function figuresOf(input: Input, over: (figure: (result: Result) => number) => S
   return input.hold === 'bridge' ? [carried] : [carried, shoulder]
 }
 
+/** What is drawn otherwise than it is weighed: the whole foot of a hollow hold, and a head that would lie under the floor in a bridge. */
+function drawnFor(hold: Input['hold'], { ankle, toe, shoulder, head }: Held): Partial<Held> {
+  if (hold === 'hollow') {
+    const along = unit(minus(toe, ankle))
+    const heel = plus(ankle, plus(times(along, -ankleFromHeel(men)), times(turned(along, Math.PI / 2), men.ankle_height)))
+    return { heel, ball: plus(heel, times(along, men.ball_length)), toe: plus(heel, times(along, men.foot.length)) }
+  }
+  if (hold !== 'bridge' || head.y >= shoulder.y) return {}
+  return { head: plus(shoulder, point(Math.sign(head.x - shoulder.x) * length(minus(head, shoulder)), 0)) }
+}
+
+/** The free leg of a one-leg bridge as it is drawn: in line with its thigh, the foot square to it. */
+function freeLeg({ hip, knee }: Held): Pick<Held, 'heel' | 'ball' | 'toe' | 'ankle' | 'knee' | 'hip'> {
+  const along = unit(minus(knee, hip))
+  const toeward = turned(along, -Math.PI / 2)
+  const ankle = plus(knee, times(along, men.shank.length))
+  const heel = plus(plus(ankle, times(along, men.ankle_height)), times(toeward, -ankleFromHeel(men)))
+  return { hip, knee, ankle, heel, ball: plus(heel, times(toeward, men.ball_length)), toe: plus(heel, times(toeward, men.foot.length)) }
+}
+
 /** The reference man's joints in metres, for drawing. */
-function poseOf({ held, near, far: carried }: Result, { hold, rest_on, top_leg = 'stacked' }: Input, stature_m: number): Pose {
+function poseOf({ held, near, far: carried }: Result, { hold, legs, rest_on, top_leg = 'stacked' }: Input, stature_m: number): Pose {
   const arms: Support = hold === 'bridge' ? 'shoulders' : rest_on
   const { far, near: at, ...joints } = held
-  const metres = Object.fromEntries(Object.entries(joints).map(([joint, place]) => [joint, times(place, stature_m)])) as Pose['joints']
+  const metres = (places: Joints): Joints => Object.fromEntries(Object.entries(places).map(([joint, place]) => [joint, times(place, stature_m)]))
   return {
     name: 'hold',
     ...(hold === 'side' ? { lies: { on: 'the side', top_leg } as const } : {}),
-    joints: metres,
+    joints: metres({ ...joints, ...drawnFor(hold, held) }),
+    ...(hold === 'bridge' && legs === 'one' ? { other_leg: metres(freeLeg(held)) } : {}),
     props: [{ kind: 'ground', y: 0 }, ...(far.y > 0.01 ? [{ kind: 'surface', at: times(far, stature_m) } as const] : [])],
     forces: near === 0 ? [] : [{ on: arms, at: times(at, stature_m), per_weight: { x: 0, y: near } }, { on: 'feet', at: times(far, stature_m), per_weight: { x: 0, y: carried } }],
   }

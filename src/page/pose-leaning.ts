@@ -4,7 +4,7 @@ import { degrees, radians } from '../quantity/unit.ts'
 import type { Point, Pose, Prop, Support } from '../load/model.ts'
 import { length, minus, plus, point, unit } from '../load/vector.ts'
 import { amount, say, type Words } from './html.ts'
-import { bodyOutlines, frontSide, tenth, toeTip, written } from './pose-body.ts'
+import { bodyOutlines, frontSide, otherLegOutlines, tenth, toeTip, written } from './pose-body.ts'
 import { cm, disc, felt, fromUpright, height, jointsOf, line, LOWEST_CM, near, path, pulled, pushed, type Mark } from './pose-marks.ts'
 
 /** How the hands are held, by what is drawn at them. */
@@ -49,8 +49,8 @@ function factsOf(pose: Pose): Facts {
   }
 }
 
-/** The body leans from upright where it faces up or the hands are raised; otherwise it is near enough level. */
-const showsLean = ({ facing, hand_cm, lean_deg }: Facts): boolean => lean_deg !== undefined && (facing === 'up' || (hand_cm ?? 0) >= LOWEST_CM)
+/** The body leans from upright where it hangs on its hands or they are raised; otherwise it is near enough level. */
+const showsLean = ({ facing, hand_cm, lean_deg, percent }: Facts): boolean => lean_deg !== undefined && (facing === 'up' ? percent.hands !== undefined : (hand_cm ?? 0) >= LOWEST_CM)
 
 /** How far a box reaches behind what it holds up and ahead of it, the side the toes or fingers point to. */
 const BOX = { hands: [7, 34], knees: [40, 16], feet: [14, 30] } as const
@@ -96,12 +96,12 @@ function forces(pose: Pose, { percent }: Facts): Mark[] {
 }
 
 /** Heights of hands and feet: each clear of all that lies lower, the hands' on the side they reach to. */
-function heights(pose: Pose, { hand_cm = 0, foot_cm = 0, hold, facing }: Facts, marks: readonly Mark[]): Mark[] {
+function heights(pose: Pose, { hand_cm = 0, foot_cm = 0, hold, facing, arms }: Facts, marks: readonly Mark[]): Mark[] {
   const { hand } = jointsOf(pose)
   const lower = marks.flatMap(({ reach }) => reach).filter(({ y }) => y < Math.max(hand_cm, foot_cm, 100))
   const left = Math.min(...lower.map(({ x }) => x)) - 6
   const feet = foot_cm >= LOWEST_CM ? height(left, foot_cm, 'left') : []
-  if (!hand || hand_cm < LOWEST_CM) return feet
+  if (!hand || hand_cm < LOWEST_CM || arms === 'shoulders') return feet
   const side = facing === 'down' ? 'right' : 'left'
   const x = side === 'right' ? hand.x + 40 : Math.min(left - (feet.length > 0 ? 44 : 0), hand.x - 44)
   const guide = hold === 'surface' ? [] : [line('pose-guide', point(side === 'right' ? x - 4 : x + 4, hand_cm), plus(hand, point(side === 'right' ? 5 : -5, 0)))]
@@ -122,8 +122,9 @@ export const MARKED = ['ankle', 'knee', 'hip', 'shoulder', 'head', 'elbow'] as c
 
 function body(pose: Pose, { hold }: Facts): { outlines: Mark[]; dots: Mark[] } {
   const joints = jointsOf(pose)
-  const outlines = bodyOutlines(joints, hold === 'surface' ? 'flat' : 'closed').map(({ of, d }): Mark => path(`pose-${of}`, d))
-  const round = Object.values(joints).flatMap((at) => [plus(at, point(13, 13)), minus(at, point(13, at.y < 13 ? at.y : 13))])
+  const other = Object.fromEntries(Object.entries(pose.other_leg ?? {}).map(([name, at]) => [name, cm(at)]))
+  const outlines = [...otherLegOutlines(other, frontSide(joints)), ...bodyOutlines(joints, hold === 'surface' ? 'flat' : 'closed')].map(({ of, d }): Mark => path(`pose-${of}`, d))
+  const round = [...Object.values(joints), ...Object.values(other)].flatMap((at) => [plus(at, point(13, 13)), minus(at, point(13, at.y < 13 ? at.y : 13))])
   const dots = MARKED.flatMap((name) => (joints[name] ? [disc('pose-joint', joints[name], name === 'head' ? 1.2 : 1.5)] : []))
   return { outlines: [...outlines, { svg: '', reach: round }], dots }
 }
@@ -154,10 +155,10 @@ export const given = <Value>(values: readonly (Value | undefined)[]): Value[] =>
 export function leaningFacts(pose: Pose): Words[][] {
   const facts = factsOf(pose)
   const { hand_cm, foot_cm, hold, rest, percent, arms } = facts
-  const hands = hand_cm === undefined ? undefined : high(arms !== 'hands' ? arms : hold === 'surface' ? 'hands' : hold === 'bar' ? 'hands on a bar' : 'hands on straps', hand_cm)
-  const place = given([facts.facing && (facts.facing === 'down' ? 'face down' : 'face up'), slope(facts), hands, foot_cm === undefined ? undefined : high(rest, foot_cm)])
+  const hands = hand_cm === undefined ? undefined : arms === 'shoulders' ? high('shoulders', 0) : high(arms !== 'hands' ? arms : hold === 'surface' ? 'hands' : hold === 'bar' ? 'hands on a bar' : 'hands on straps', hand_cm)
+  const place = given([facts.facing && (facts.facing === 'down' ? 'face down' : 'face up'), slope(facts), hands, foot_cm === undefined ? undefined : high(rest, foot_cm), pose.other_leg && 'one leg free, in line with the trunk'])
   const force = (limb: string, share: number | undefined): Words | undefined => (share === undefined ? undefined : say`force on ${limb} ${amount(share, '% of body weight')}`)
-  const carried = given([force(`${arms === 'shoulders' ? 'the' : 'both'} ${arms}`, percent[arms]), force(`the ${rest}`, percent.feet)])
+  const carried = given([force(`${arms === 'shoulders' ? 'the' : 'both'} ${arms}`, percent[arms]), force(pose.other_leg ? 'the foot' : `the ${rest}`, percent.feet)])
   return [place, carried]
 }
 

@@ -2,6 +2,7 @@ import assert from 'node:assert/strict'
 import { readFileSync } from 'node:fs'
 import { test } from 'vitest'
 import { askDrawn } from '../../src/load/drawn.ts'
+import { leverHold } from '../../src/load/lever-hold.ts'
 import { landing } from '../../src/load/landing.ts'
 import { ask, type Inputs, type Point, type Pose } from '../../src/load/model.ts'
 import { supportedBody } from '../../src/load/supported-body.ts'
@@ -38,8 +39,17 @@ const others: Drawn[] = Object.entries({
   const load = ask(supportedBody, inputs, { stature_m: 1.74, mass_kg: 67 })
   return isMissing(load) ? assert.fail(`${name}: ${load.missing}`) : drawnOf(name, load.poses)
 })
+const held: Drawn[] = Object.entries({
+  'hollow hold': { hold: 'hollow' },
+  'hollow hold, knees tucked': { hold: 'hollow', knees: 'tucked', arms: 'overhead' },
+  'one-leg bridge': { hold: 'bridge', legs: 'one' },
+  'bridge with the feet high': { hold: 'bridge', foot_height_cm: 60 },
+} satisfies Record<string, Inputs>).flatMap(([name, inputs]) => {
+  const load = ask(leverHold, inputs, { stature_m: 1.74, mass_kg: 67 })
+  return isMissing(load) ? assert.fail(`${name}: ${load.missing}`) : drawnOf(name, load.poses)
+})
 const sloped: Drawn[] = ((load) => (isMissing(load) ? assert.fail(load.missing) : drawnOf('landing on a slope', load.poses)))(askDrawn(landing, { drop_height_cm: 60, slope_deg: 20, level_speed_m_s: 1 }, { stature_m: 1.74, mass_kg: 67 }))
-const all = [...ladders, ...others, ...sloped]
+const all = [...ladders, ...others, ...held, ...sloped]
 
 function drawnOf(name: string, poses: readonly Pose[]): Drawn[] {
   return poses.map((pose) => ({ name: `${name}, ${pose.name}`, pose, svg: inEnglish(poseFigure(pose, name)) }))
@@ -232,6 +242,24 @@ test('a heel raise says what a helping foot or hands take, and that two feet are
   assert.match(words('calf-raise/hands-press, start'), /, hands on a bar 95 cm above the ground; force on the foot 87 % of body weight, force on both hands 13 % of body weight\.$/)
   assert.match(words('hinge/suitcase-12, start'), /, one hand 24 cm above the ground, the weight in one hand; /)
   assert.match(words('overhead-press/one-hand-6, end'), /, the weight in one hand; force on the feet 109 % of body weight, /)
+})
+
+test('a bridge says that the shoulders lie on the ground, and a free leg that it is in line; it is drawn so', () => {
+  const pose = (name: string): Pose => all.find((drawn) => drawn.name === name)?.pose ?? assert.fail(name)
+  assert.match(poseInWords(pose('bridge with the feet high, hold')), /^Hold: face up, \d+° below level, shoulders on the ground, feet 60 cm above the ground; force on the shoulders \d+ % of body weight, /)
+  const one = pose('one-leg bridge, hold')
+  assert.match(poseInWords(one), /, feet on the ground, one leg free, in line with the trunk; .*, force on the foot \d+ % of body weight\.$/)
+  const { hip, knee, ankle } = one.other_leg ?? {}
+  const { shoulder } = one.joints
+  assert.ok(hip && knee && ankle && shoulder)
+  const bearing = (from: Point, to: Point): number => Math.atan2(to.y - from.y, to.x - from.x)
+  for (const way of [bearing(hip, knee), bearing(knee, ankle)]) assert.ok(Math.abs(way - bearing(shoulder, hip)) < 1e-6)
+  assert.ok(all.some(({ name, svg }) => name === 'one-leg bridge, hold' && paths(svg, 'pose-far').some((limb) => roundedAt(limb, units(knee)) && roundedAt(limb, units(ankle)))))
+})
+
+test('a head lies no lower than the shoulders it lies beside', () => {
+  const { head, shoulder } = held.find(({ name }) => name === 'bridge with the feet high, hold')?.pose.joints ?? {}
+  assert.ok(head && shoulder && head.y >= shoulder.y - 1e-9)
 })
 
 test('a landing on a slope says how far the ground falls away, and that what it fell from is left out', () => {

@@ -75,6 +75,8 @@ export const poses: Catalogue = {
   'on ground that falls away by {1}': 'en un suelo que baja {1}',
   'What it fell from is left out.': 'No se dibuja desde dónde cayó.',
 
+  'one leg free, in line with the trunk': 'una pierna libre, en línea con el tronco',
+
   'No picture: {1}.': 'Sin dibujo: {1}.',
   'a heel raise in a step-up is not drawn': 'no se dibuja una elevación de talones en una subida',
   'The feet stand side by side and are seen as one: the arrow is what both carry.': 'Los pies están uno junto al otro y se ven como uno: la flecha es lo que llevan los dos.',
