@@ -5,6 +5,7 @@
  * Letters are as wide as those of DejaVu Sans and Verdana, the widest in common use: too much room is better than too little.
  */
 
+import { onceUnder } from '../quantity/once.ts'
 import type { Part } from './html.ts'
 import type { Tongue } from './tongue.ts'
 import { spoken } from './written.ts'
@@ -36,14 +37,18 @@ function wideOf(word: string): number {
   return wide
 }
 
+/** The same texts are set in columns of several widths: on each paper, on each kind of card. */
+const KEPT_TEXTS = 5000
+const kept = onceUnder<readonly number[]>(KEPT_TEXTS)
+
+const SPACE = wideOf(' ')
+
 /** Lines of a text whose words are set one after the other, none broken unless it is longer than a line. */
 function linesOf(text: string, { wide_mm, size_pt }: Column): number {
   const room = wide_mm / (size_pt * MM_PER_PT)
-  const space = wideOf(' ')
   let [lines, used] = [1, 0]
-  for (const word of text.split(' ')) {
-    const wide = wideOf(word)
-    const whole = used === 0 ? wide : used + space + wide
+  for (const wide of kept(text, () => text.split(' ').map(wideOf))) {
+    const whole = used === 0 ? wide : used + SPACE + wide
     if (whole <= room) used = whole
     else {
       lines += (used === 0 ? 0 : 1) + Math.ceil(wide / room) - 1

@@ -52,9 +52,9 @@ export function wallSheets(ladder: MeasuredLadder, tongue: Tongue): Outcome<Wall
   const rows = ladder.rungs.map((rung) => ({ rung, parts: papers.map((paper) => rowHeight(rung, ladder, paper, tongue) / paper.high_mm) }))
   const highest = Math.max(...rows.flatMap(({ parts }) => parts))
   if (notes === undefined || standing.high_mm <= 0 || highest > 1) return missing('its form points, stop signs and ask-first list leave no room for a rung on the same sheet')
-  const fewest = filled(rows, 1).length
-  const even = Array.from({ length: 100 }, (_, percent) => filled(rows, Math.max(percent / 100, highest))).find((sheets) => sheets.length === fewest)
-  return { notes, sheets: (even ?? filled(rows, 1)).map((sheet) => sheet.map(({ rung }) => rung)) }
+  const full = filled(rows, 1)
+  const even = full.length === 1 ? full : Array.from({ length: 100 }, (_, percent) => filled(rows, Math.max(percent / 100, highest))).find((sheets) => sheets.length === full.length)
+  return { notes, sheets: (even ?? full).map((sheet) => sheet.map(({ rung }) => rung)) }
 }
 
 /** Rows laid on sheets one after the other, each filled to a part of its height on every paper. */
