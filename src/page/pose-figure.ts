@@ -5,11 +5,10 @@
  */
 import { onceOfEach } from '../quantity/once.ts'
 import type { Pose } from '../load/model.ts'
-import { point } from '../load/vector.ts'
-import { html, inEnglish, joined, raw, say, type Html, type Part } from './html.ts'
+import { html, joined, say, type Html, type Part } from './html.ts'
 import { bodyMarks, leaningFacts, leaningMarks } from './pose-leaning.ts'
 import { lyingBody, lyingFacts, lyingMarks } from './pose-lying.ts'
-import { BELOW_GROUND, drawn, frameOf, MARGIN, type Mark } from './pose-marks.ts'
+import { asOne, BELOW_GROUND, drawn, frameOf, MARGIN, type Mark } from './pose-marks.ts'
 import { standingBody, standingFacts, standingMarks } from './pose-standing.ts'
 import { ENGLISH, type Tongue } from './tongue.ts'
 import { spoken } from './written.ts'
@@ -17,21 +16,14 @@ import { spoken } from './written.ts'
 /** Room under the ground: none is needed for forces where a bar holds the body. */
 const below = (poses: readonly Pose[]): number => (poses.every(({ standing }) => standing?.holds !== undefined) ? MARGIN : BELOW_GROUND)
 
-/** Marks without letters as one, which reaches from corner to corner of them. */
-function asOne(marks: readonly Mark[]): Mark {
-  const reach = marks.flatMap((mark) => mark.reach)
-  const [xs, ys] = [reach.map(({ x }) => x), reach.map(({ y }) => y)]
-  return { svg: raw(inEnglish(html`${marks.map(({ svg }) => svg)}`)), reach: reach.length === 0 ? [] : [point(Math.min(...xs), Math.min(...ys)), point(Math.max(...xs), Math.max(...ys))] }
-}
-
 /** Everything of a pose in the order it is painted, labels last; drawn once for all languages. */
 const marksOf = onceOfEach((pose: Pose): readonly Mark[] => {
   const marks = pose.standing ? standingMarks(pose) : pose.lies ? lyingMarks(pose) : leaningMarks(pose)
   return [asOne(marks.filter(({ words }) => !words)), ...marks.filter(({ words }) => words)]
 })
 
-/** A pose without forces, sizes or letters; drawn once for all cards. */
-const bodyOf = onceOfEach((pose: Pose): Mark => asOne(pose.standing ? standingBody(pose) : pose.lies ? lyingBody(pose) : bodyMarks(pose)))
+/** A pose without forces, sizes or letters. */
+const bodyOf = (pose: Pose): readonly Mark[] => (pose.standing ? standingBody(pose) : pose.lies ? lyingBody(pose) : bodyMarks(pose))
 
 /**
  * One pose as an SVG.
@@ -75,6 +67,6 @@ export function poseFigures(poses: readonly Pose[], ladderTitle: string, rungTit
 /** Every pose of a rung as a picture alone, in one frame: no forces, sizes or letters, for a card too small to print them on. */
 export function posePictures(poses: readonly Pose[], rungTitle: string): Html {
   const bodies = poses.map(bodyOf)
-  const frame = frameOf(bodies, MARGIN)
-  return html`${poses.map((pose, index) => html`<figure class="pose">${drawn(bodies.slice(index, index + 1), frame, say`${rungTitle}: ${pose.name}`)}<figcaption>${NAMES[pose.name]}</figcaption></figure>`)}`
+  const frame = frameOf(bodies.flat(), MARGIN)
+  return html`${poses.map((pose, index) => html`<figure class="pose">${drawn(bodies[index] ?? [], frame, say`${rungTitle}: ${pose.name}`)}<figcaption>${NAMES[pose.name]}</figcaption></figure>`)}`
 }

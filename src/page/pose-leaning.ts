@@ -1,11 +1,12 @@
 /** A body that leans on hands and feet, or holds itself between two places: its marks and its facts in words. */
 import { rounded } from '../quantity/figure.ts'
+import { onceOfEach } from '../quantity/once.ts'
 import { degrees, radians } from '../quantity/unit.ts'
 import type { Point, Pose, Prop, Support } from '../load/model.ts'
 import { length, minus, plus, point, unit } from '../load/vector.ts'
 import { amount, say, type Words } from './html.ts'
 import { bodyOutlines, frontSide, otherLegOutlines, tenth, toeTip, written } from './pose-body.ts'
-import { cm, disc, felt, fromUpright, height, jointsOf, line, LOWEST_CM, near, path, pulled, pushed, type Mark } from './pose-marks.ts'
+import { asOne, cm, disc, felt, fromUpright, height, jointsOf, line, LOWEST_CM, near, path, pulled, pushed, type Mark } from './pose-marks.ts'
 
 /** How the hands are held, by what is drawn at them. */
 type Hold = 'straps' | 'bar' | 'surface'
@@ -120,22 +121,21 @@ function lean(pose: Pose, facts: Facts): Mark[] {
 /** Joints that get a mark on the body; wrist and hand are ends of an outline, and the sole runs through heel, ball and toe. */
 export const MARKED = ['ankle', 'knee', 'hip', 'shoulder', 'head', 'elbow'] as const
 
-function body(pose: Pose, { hold }: Facts): { outlines: Mark[]; dots: Mark[] } {
+/** The body with what it holds and stands on, and no letters; drawn once for all figures of a pose. */
+export const bodyMarks = onceOfEach((pose: Pose): readonly Mark[] => {
   const joints = jointsOf(pose)
   const other = Object.fromEntries(Object.entries(pose.other_leg ?? {}).map(([name, at]) => [name, cm(at)]))
-  const outlines = [...otherLegOutlines(other, frontSide(joints)), ...bodyOutlines(joints, hold === 'surface' ? 'flat' : 'closed')].map(({ of, d }): Mark => path(`pose-${of}`, d))
+  const outlines = [...otherLegOutlines(other, frontSide(joints)), ...bodyOutlines(joints, holdOf(pose) === 'surface' ? 'flat' : 'closed')].map(({ of, d }): Mark => path(`pose-${of}`, d))
   const round = [...Object.values(joints), ...Object.values(other)].flatMap((at) => [plus(at, point(13, 13)), minus(at, point(13, at.y < 13 ? at.y : 13))])
   const dots = MARKED.flatMap((name) => (joints[name] ? [disc('pose-joint', joints[name], name === 'head' ? 1.2 : 1.5)] : []))
-  return { outlines: [...outlines, { svg: '', reach: round }], dots }
-}
+  return [asOne([...pose.props.flatMap(behind), ...outlines, { svg: '', reach: round }, ...pose.props.flatMap((prop) => before(prop, pose)), ...pose.props.flatMap(ground), ...dots])]
+})
 
 /** Everything of a leaning pose. */
 export function leaningMarks(pose: Pose): Mark[] {
   const facts = factsOf(pose)
-  const { outlines, dots } = body(pose, facts)
-  const things = [...pose.props.flatMap(behind), ...outlines, ...pose.props.flatMap((prop) => before(prop, pose)), ...pose.props.flatMap(ground)]
-  const leaning = lean(pose, facts)
-  return [...things, ...dots, ...leaning, ...heights(pose, facts, [...things, ...leaning]), ...forces(pose, facts)]
+  const things = [...bodyMarks(pose), ...lean(pose, facts)]
+  return [...things, ...heights(pose, facts, things), ...forces(pose, facts)]
 }
 
 /** "leaning 50° from upright (40° from level)", "4° below level". */
@@ -160,10 +160,4 @@ export function leaningFacts(pose: Pose): Words[][] {
   const force = (limb: string, share: number | undefined): Words | undefined => (share === undefined ? undefined : say`force on ${limb} ${amount(share, '% of body weight')}`)
   const carried = given([force(`${arms === 'shoulders' ? 'the' : 'both'} ${arms}`, percent[arms]), force(pose.other_leg ? 'the foot' : `the ${rest}`, percent.feet)])
   return [place, carried]
-}
-
-/** The body with what it holds and stands on. */
-export function bodyMarks(pose: Pose): Mark[] {
-  const { outlines, dots } = body(pose, factsOf(pose))
-  return [...pose.props.flatMap(behind), ...outlines, ...pose.props.flatMap((prop) => before(prop, pose)), ...pose.props.flatMap(ground), ...dots]
 }

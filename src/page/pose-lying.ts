@@ -1,5 +1,6 @@
 /** A body that lies on its side, seen from the front: its marks and its facts in words. */
 import { rounded } from '../quantity/figure.ts'
+import { onceOfEach } from '../quantity/once.ts'
 import { degrees } from '../quantity/unit.ts'
 import { men } from '../load/body.ts'
 import { joined } from '../load/chain.ts'
@@ -8,7 +9,7 @@ import { between, length, minus, plus, point, times, turned, unit } from '../loa
 import { amount, say, type Words } from './html.ts'
 import { capsule, FIST, FOOT_END_ON, FOREARM, NECK, placed, SHANK, smooth, tenth, THIGH, UPPER_ARM, written, type Frame, type Joints } from './pose-body.ts'
 import { given, ground, high, MARKED } from './pose-leaning.ts'
-import { cm, disc, felt, height, jointsOf, LOWEST_CM, path, pushed, type Mark } from './pose-marks.ts'
+import { asOne, cm, disc, felt, height, jointsOf, LOWEST_CM, path, pushed, type Mark } from './pose-marks.ts'
 
 /** Half of what lies between the two shoulders, hips, knees and ankles of a body seen from the front. Chosen by us. Units cm. */
 const HALF = { shoulder: 15, hip: 9.5, knee: 4.5, ankle: 4 } as const
@@ -101,12 +102,12 @@ function outlines({ joints, upper, spine, head, tall }: Front): Mark[] {
 /** A box under the lower foot. */
 const box = (at: Point): Mark => path('pose-box', `M${written(point(at.x - 22, 0))}V${tenth(-at.y)}H${tenth(at.x + 16)}V0Z`, [point(at.x - 22, 0), point(at.x + 16, at.y)])
 
-/** The body with what it rests on, and no letters. */
-export function lyingBody(pose: Pose): Mark[] {
+/** The body with what it rests on, and no letters; drawn once for all figures of a pose. */
+export const lyingBody = onceOfEach((pose: Pose): readonly Mark[] => {
   const front = frontOf(pose)
   const dots = front ? MARKED.map((name) => (name === 'head' ? disc('pose-joint', front.head, 1.2) : disc('pose-joint', front.joints[name], 1.5))) : []
-  return [...(front ? outlines(front) : []), ...pose.props.flatMap((prop) => (prop.kind === 'surface' ? [box(cm(prop.at))] : [])), ...pose.props.flatMap(ground), ...dots]
-}
+  return [asOne([...(front ? outlines(front) : []), ...pose.props.flatMap((prop) => (prop.kind === 'surface' ? [box(cm(prop.at))] : [])), ...pose.props.flatMap(ground), ...dots])]
+})
 
 /** How high the lower foot rests. Units cm. */
 const footHeight = ({ forces }: Pose): number => 100 * (forces.find(({ on }) => on === 'feet')?.at.y ?? 0)

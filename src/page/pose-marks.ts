@@ -5,7 +5,7 @@
  */
 import type { Point, Pose } from '../load/model.ts'
 import { length, minus, plus, point, times, unit } from '../load/vector.ts'
-import { amount, html, raw, type Html, type Part, type Words } from './html.ts'
+import { amount, html, inEnglish, raw, type Html, type Part, type Words } from './html.ts'
 import { tenth, written, type Joints } from './pose-body.ts'
 import { ENGLISH, type Tongue } from './tongue.ts'
 import { spoken } from './written.ts'
@@ -29,6 +29,9 @@ const ARC = 52
 export type Mark = { readonly svg: Part; readonly reach: readonly Point[]; readonly reachIn?: (tongue: Tongue) => readonly Point[]; readonly words?: true }
 /** The part of the plane that is shown, y down. */
 export type Frame = { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number }
+
+/** Marks without letters as one: their markup joined, and every place they reach. */
+export const asOne = (marks: readonly Mark[]): Mark => ({ svg: raw(inEnglish(html`${marks.map(({ svg }) => svg)}`)), reach: marks.flatMap(({ reach }) => reach) })
 
 export const cm = (at: Point): Point => times(at, 100)
 export const jointsOf = ({ joints }: Pose): Joints => Object.fromEntries(Object.entries(joints).map(([name, at]) => [name, cm(at)]))

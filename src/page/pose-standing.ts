@@ -1,12 +1,13 @@
 /** A body that stands, squats, lifts or lands: its marks and its facts in words. */
 import { rounded } from '../quantity/figure.ts'
+import { onceOfEach } from '../quantity/once.ts'
 import type { Point, Pose, Prop } from '../load/model.ts'
 import { length, minus, plus, point, times, unit } from '../load/vector.ts'
 import { amount, say, type Words } from './html.ts'
 import { bodyOutlines, frontSide, otherArmOutlines, otherLegOutlines, tenth, written, type Joints } from './pose-body.ts'
 import { heldSays, heldUp, hungBefore, hungBehind, isHeldUp } from './pose-hanging.ts'
 import { given, ground, high, MARKED } from './pose-leaning.ts'
-import { cm, CM_PER_WEIGHT, disc, felt, fromUpright, halo, haloed, height, jointsOf, label, line, LOWEST_CM, path, pushed, type Mark } from './pose-marks.ts'
+import { asOne, cm, CM_PER_WEIGHT, disc, felt, fromUpright, halo, haloed, height, jointsOf, label, line, LOWEST_CM, path, pushed, type Mark } from './pose-marks.ts'
 
 /** From this knee angle on a leg counts as straight, and below this lean a trunk as upright. Units deg. */
 const STRAIGHT_DEG = 165
@@ -44,16 +45,16 @@ const mass = (prop: Prop): Mark[] => (prop.kind === 'mass' ? [disc('pose-mass', 
 /** How high the feet were in a flight: a line they fell from. */
 const flight = (prop: Prop): Mark[] => (prop.kind === 'flight' ? [line('pose-guide', plus(cm(prop.at), point(-16, 0)), plus(cm(prop.at), point(20, 0)))] : [])
 
-/** The body with what it holds and stands on, and no letters. */
-export function standingBody(pose: Pose): Mark[] {
+/** The body with what it holds and stands on, and no letters; drawn once for all figures of a pose. */
+export const standingBody = onceOfEach((pose: Pose): readonly Mark[] => {
   const joints = jointsOf(pose)
   const side = frontSide(joints)
   const [other, arm] = [pose.other_leg, pose.other_arm].map((limb) => Object.fromEntries(Object.entries(limb ?? {}).map(([name, at]) => [name, cm(at)]))) as [Joints, Joints]
   const outlines = [...otherLegOutlines(other, side), ...otherArmOutlines(arm, side), ...bodyOutlines(joints, 'closed')].map(({ of, d }): Mark => path(`pose-${of}`, d))
   const round = [...Object.values(joints), ...Object.values(other), ...Object.values(arm)].flatMap((at) => [plus(at, point(13, 13)), minus(at, point(13, at.y < 13 ? at.y : 13))])
   const dots = MARKED.flatMap((name) => (joints[name] ? [disc('pose-joint', joints[name], name === 'head' ? 1.2 : 1.5)] : []))
-  return [...pose.props.flatMap(box), ...pose.props.flatMap(flight), ...pose.props.flatMap(hungBehind), ...outlines, { svg: '', reach: round }, ...pose.props.flatMap(hungBefore), ...pose.props.flatMap(mass), ...pose.props.flatMap(ground), ...dots]
-}
+  return [asOne([...pose.props.flatMap(box), ...pose.props.flatMap(flight), ...pose.props.flatMap(hungBehind), ...outlines, { svg: '', reach: round }, ...pose.props.flatMap(hungBefore), ...pose.props.flatMap(mass), ...pose.props.flatMap(ground), ...dots])]
+})
 
 /** The angle of the knee, in its hollow. */
 function knee(pose: Pose, { knee_deg }: Facts): Mark[] {
