@@ -11,7 +11,7 @@ import { entryWords } from './both-units.ts'
 import { fromPrinted, onPaper } from './cards-page.ts'
 import { amendedLine } from './amended-line.ts'
 import { comingBack } from './coming-back.ts'
-import { figure, kindText, loadText, notComputed, titleOf, workingOf } from './figures.ts'
+import { figure, loadText, notComputed, titleOf, workingOf } from './figures.ts'
 import { amount, between, html, joined, say, type Html, type Part } from './html.ts'
 import { langOf, untranslatedNote } from './in-original.ts'
 import { ladderInWords } from './ladder-diagram.ts'
@@ -20,10 +20,11 @@ import { inlineProse, prose } from './prose.ts'
 import { loadRail, railKey } from './rail.ts'
 import { safetyNotes } from './safety.ts'
 import type { SitePage } from './site-page.ts'
+import { stepWords } from './step-words.ts'
 
 /** "after Hands on a bench: 3 sets of 12 repetitions, 2 sessions running" and what kind of step that is. */
 const stepLine = (step: Step, ladder: MeasuredLadder): Html =>
-  html`<p class="step">After ${titleOf(ladder, step.from)}: <strong>${entryWords(step.entry)}</strong>; <span class="kind">${kindText(step.kind)}</span></p>`
+  html`<p class="step">After ${titleOf(ladder, step.from)}: <strong>${entryWords(step.entry)}</strong>; <span class="kind">${stepWords(step, ladder)}</span></p>`
 
 function rungRow(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Html {
   const working = workingOf(from, ladder.id, rung.id)

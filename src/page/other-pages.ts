@@ -60,7 +60,10 @@ ${agreementSection()}
   }
 }
 
-const signed = (value: number): string => `${value < 0 ? '−' : '+'}${rounded(Math.abs(value), '% of body weight')}`
+function signed(value: number): string {
+  const size = rounded(Math.abs(value), '% of body weight')
+  return size === '0' ? size : `${value < 0 ? '−' : '+'}${size}`
+}
 
 /** Every published condition: measured, computed, and what is between. */
 function agreementSection(): Html {

@@ -1,27 +1,28 @@
 import { isMissing } from '../quantity/outcome.ts'
 import { kilograms as inKilograms } from '../quantity/imperial.ts'
-import { interval, type Spread } from '../quantity/spread.ts'
+import type { Spread } from '../quantity/spread.ts'
 import { placeOf } from '../ladder/finding.ts'
 import { sources } from '../load/sources.ts'
-import { isListKey, isNumberKey, type Key } from '../load/model.ts'
 import { decisionRules } from '../measure/decide.ts'
 import type { MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { repsText } from '../measure/predict.ts'
 import type { Step } from '../measure/step.ts'
 import { ladderAddress, linkTo, rungAddress, type Address } from './address.ts'
-import { entryWords, inBoth } from './both-units.ts'
+import { entryWords } from './both-units.ts'
 import { fromPrinted, onPaper } from './cards-page.ts'
-import { figure, kindText, loadText, notComputed, spanText, spreadText, titleOf } from './figures.ts'
+import { figure, loadText, notComputed, spanText, spreadText, STEP_WORDS, titleOf } from './figures.ts'
 import { floorMarkTable } from './floor-marks.ts'
-import { amount, asIs, between, capital, html, joined, say, type Html, type Part } from './html.ts'
+import { amount, capital, html, joined, say, type Html, type Part } from './html.ts'
 import { ownNumbers } from './own-numbers.ts'
 import { logThisRung } from './my-ladders-page.ts'
 import { poseFigures } from './pose-figure.ts'
 import { rungPart } from '../ladder/translation.ts'
 import { langOf, untranslatedNote } from './in-original.ts'
 import { inlineProse, itemProse, prose } from './prose.ts'
+import { rungWorking } from './rung-working.ts'
 import { safetyNotes } from './safety.ts'
 import type { SitePage } from './site-page.ts'
+import { noLoadOf, stepWords } from './step-words.ts'
 
 const WORKING = '#working'
 
@@ -54,11 +55,20 @@ const kilograms = (load: Spread): Part => (tongue) => {
 function entries(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Html {
   if (rung.steps.length === 0) return html`<p>This is the first rung: begin here.</p>`
   return html`${rung.steps.map((step) => html`<p>On <a href="${linkTo(from, rungAddress(ladder.id, step.from))}">${titleOf(ladder, step.from)}</a>: <strong>${entryWords(step.entry)}</strong>, all of it in form.</p>
-<p class="kind">${isMissing(step.kind) ? html`How big a step it is: ${notComputed(step.kind.missing)}.` : html`${capital(kindText(step.kind))}.`} ${expectation(step)}</p>`)}`
+<p class="kind">${sizeOf(step, ladder)} ${expectation(step)}</p>`)}`
 }
 
-const expectation = ({ predicted, entry }: Step): Html =>
-  isMissing(predicted) ? (entry.amount?.unit === 'reps' ? html`First reps ${notComputed(predicted.missing)}.` : html``) : html`Expect ${figure(say`${repsText(predicted)} reps`, WORKING)} at first.`
+/** How big a step it is, or why that is not known. */
+function sizeOf(step: Step, ladder: MeasuredLadder): Html {
+  if (!isMissing(step.kind)) return html`${capital(STEP_WORDS[step.kind])}.`
+  const why = noLoadOf(step, ladder)
+  if (why === undefined) return html`How big a step it is: ${notComputed(step.kind.missing)}.`
+  return html`<span class="no-figure">${why === 'own' ? 'How big a step it is cannot be computed, for this rung has no load.' : 'How big a step it is cannot be computed, for the rung before has no load.'}</span>`
+}
+
+/** What to expect at first, or why not, where that has not been said of the step itself. */
+const expectation = ({ predicted, entry, kind }: Step): Html =>
+  isMissing(predicted) ? (entry.amount?.unit === 'reps' && !(isMissing(kind) && kind.missing === predicted.missing) ? html`First reps ${notComputed(predicted.missing)}.` : html``) : html`Expect ${figure(say`${repsText(predicted)} reps`, WORKING)} at first.`
 
 function described({ id: rung, words }: MeasuredRung, ladder: MeasuredLadder, from: Address): Html | undefined {
   if (!words) return undefined
@@ -89,7 +99,7 @@ function decisions(rung: MeasuredRung, ladder: MeasuredLadder, above: readonly M
   const onward = above.map((next) => {
     const step = next.steps.find(({ from: id }) => id === rung.id)
     return html`
-<li>to <a href="${linkTo(from, rungAddress(ladder.id, next.id))}">${next.title}</a>: ${step && entryWords(step.entry)}${step && html`; ${kindText(step.kind)}`}</li>`
+<li>to <a href="${linkTo(from, rungAddress(ladder.id, next.id))}">${next.title}</a>: ${step && entryWords(step.entry)}${step && html`; ${stepWords(step, ladder)}`}</li>`
   })
   return html`<section class="decide" data-pagefind-ignore><h2 id="decide">Move on, hold, step back, stop</h2>
 <p>After each session, the first of these that is true decides.</p>
@@ -101,52 +111,6 @@ function decisions(rung: MeasuredRung, ladder: MeasuredLadder, above: readonly M
 </ul>` : 'This rung is the end of its branch: keep it, or add sessions.'}</dd></div>
 <div><dt>step back</dt> <dd>${below.length > 0 ? html`to ${below.map((link, index) => html`${index > 0 && ' or '}${link}`)}` : 'There is no easier rung here: shorten the set, rest longer, and ask a coach.'}</dd></div>
 </dl></section>`
-}
-
-/** An input as it was asked: a number with its unit, pairs with both of theirs. */
-function valueText(key: Key, value: unknown): string {
-  if (isNumberKey(key)) return `${String(value)} ${key.unit}`
-  if (!isListKey(key) || !Array.isArray(value)) return String(value)
-  return value.map((entry: unknown) => (Array.isArray(entry) ? entry.map((part, index) => `${String(part)} ${key.units[index] ?? ''}`).join(' at ') : `${String(entry)} ${key.units[0] ?? ''}`)).join('; ')
-}
-
-function working(rung: MeasuredRung, ladder: MeasuredLadder, from: Address): Html {
-  const given: Readonly<Record<string, unknown>> = rung.load
-  const inputs = Object.entries(rung.model.keys).flatMap(([name, key]) => {
-    const value = given[name] ?? ('default' in key ? key.default : undefined)
-    return value === undefined ? [] : [html`
-<tr><th scope="row"><code>${asIs(name)}</code></th><td>${inBoth(valueText(key, value))}</td><td>${key.says}${given[name] === undefined && ' (unless given)'}</td></tr>`]
-  })
-  const { outcome } = rung
-  return html`<section class="working" data-pagefind-ignore><h2 id="working">Where the numbers come from</h2>
-<p>Model: <a href="${linkTo(from, `/sources/#model-${rung.model.name}`)}">${rung.model.name}</a>, ${rung.model.says}.</p>
-${inputs.length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-label="Inputs"><table><thead><tr><th scope="col">input</th><th scope="col">value</th><th scope="col">meaning</th></tr></thead><tbody>${inputs}</tbody></table></div>`}
-${isMissing(outcome) ? html`<p>${notComputed(outcome.missing)}</p>` : html`<ol class="lines">${outcome.working.map(({ says, formula, numbers }) => html`
-<li>${says}<br><code>${formula}</code><br><code>${numbers}</code></li>`)}
-</ol>
-<p>Assumed:</p><ul>${outcome.assumes.map((assumption) => html`
-<li>${inBoth(assumption)}</li>`)}
-</ul>`}
-${rung.steps.map((step) => stepWorking(step, ladder, from))}
-<p>Sources:</p><ul>${rung.model.cites.map(({ source, at }) => html`
-<li>${sources[source].cite}; ${at} (${sources[source].seen})</li>`)}
-</ul></section>`
-}
-
-/** "1.12 times, 1.10 to 1.14 over the bodies tried"; one number where all bodies are alike. */
-function timesText(times: Spread): Html {
-  const [low, high] = [interval(times).low, interval(times).high].map((end) => end.toFixed(2))
-  return low === high ? html`${times.mid.toFixed(2)} times` : html`${times.mid.toFixed(2)} times, ${low} to ${high} over the bodies tried`
-}
-
-function stepWorking({ from: below, times, predicted, computed_entry, block, entry }: Step, ladder: MeasuredLadder, from: Address): Html {
-  const line = (name: string, value: Html): Html => html`
-<li>${name}: ${value}</li>`
-  return html`<p>The step from <a href="${linkTo(from, rungAddress(ladder.id, below))}">${titleOf(ladder, below)}</a>:</p><ul>${line('heavier', isMissing(times) ? notComputed(times.missing) : timesText(times))}${line(
-    'first reps',
-    isMissing(predicted) ? notComputed(predicted.missing) : html`${repsText(predicted)} reps, from ${entry.amount?.value ?? ''} done and ${entry.reserve_reps} in reserve, by ${predicted.formulas.join(', ')}: p⁻¹(q₂ / q₁ × p(r))`,
-  )}${line('least entry', isMissing(computed_entry) ? notComputed(computed_entry.missing) : html`${amount(computed_entry, 'reps')}`)}${line('time on the rung', isMissing(block) ? notComputed(block.missing) : html`${between(block.sessions[0], block.sessions[1], 'sessions')}, one rep more a set each`)}
-</ul>`
 }
 
 /** Where a script puts a timer for the rest between sets, and for the hold where the standard is one. */
@@ -198,6 +162,6 @@ ${onPaper(address, ladder.id, rung.id)}
 ${fromPrinted(address, edition, ladder.id, rung.id)}
 <p class="on-paper">Weeks off? <a href="${linkTo(address, ladderAddress(ladder.id))}#coming-back">Where to begin again</a>.</p>
 <nav class="neighbours" aria-label="Neighbouring rungs">${below && html`<a rel="prev" href="${linkTo(address, rungAddress(ladder.id, below.from))}">Easier: ${titleOf(ladder, below.from)}</a>`}${next && html`<a rel="next" href="${linkTo(address, rungAddress(ladder.id, next.id))}">Harder: ${next.title}</a>`}</nav>
-${working(rung, ladder, address)}`,
+${rungWorking(rung, ladder, address)}`,
   }
 }

@@ -110,7 +110,7 @@ test('a page that shows a load gives its formula, its numbers and a source', () 
 test('a layer’s change of an entry reaches the page, with its reason and whose it is', () => {
   const text = pages.get('/press-up/')?.body.textContent ?? ''
   assert.match(text, /3 sets of 15 repetitions/)
-  assert.match(text, /Changed by Morrowfleet Paddlesport Union \(review, rung floor\)/)
+  assert.match(text, /Changed by Morrowfleet Paddlesport Union \(review; changed: Hands on the floor\)/)
 })
 
 test('every ladder page carries stop signs, who asks first, and the notes that stand on every page', () => {

@@ -73,6 +73,6 @@ export const figures: Catalogue = {
   seconds: 'segundos',
   metres: 'metros',
   none: 'ninguno',
-  one: 'uno',
+  one: 'una',
   two: 'dos',
 }

@@ -37,7 +37,7 @@ export const poses: Catalogue = {
   'top leg lifted': 'pierna de arriba levantada',
   stacked: 'una sobre otra',
   ahead: 'delante',
-  lifted: 'levantada',
+  lifted: 'en alto',
   'side plank, for the picture: the upper leg on the lower one, with its foot ahead, or off it; stacked unless given': 'plancha lateral, para el dibujo: la pierna de arriba sobre la de abajo, con el pie delante o separada; una sobre otra si no se da otro',
   'The picture is seen from the front: the joints of the lower side lie where they were computed, the upper side above them by breadths chosen by us, with its hand on the hip.':
     'El dibujo está visto de frente: las articulaciones del lado de abajo están donde se calcularon, y el lado de arriba por encima de ellas según anchuras elegidas por nosotros, con la mano en la cadera.',
