@@ -103,6 +103,7 @@ export function searchPage(ladders: number): SitePage {
     title: 'Search',
     description: 'Search ladders, rungs, cues, faults and pages of this handbook.',
     body: html`<h1>Search</h1>
+<link rel="modulepreload" href="../pagefind/pagefind.js">
 <p id="search-says" role="status">Searching needs scripts. Without them, every ladder is on the <a href="../">first page</a>.</p>
 <div id="search-filters"></div>
 <ol id="search-results" class="results"${parts > 1 && html` data-parts="${parts}"`}></ol>`,

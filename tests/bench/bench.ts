@@ -129,6 +129,16 @@ ${built
 preview   ladders   first page, then from a save to its page; the save's processor time over that at ${saved[0]?.ladders}
 ${saved.map((row) => `          ${String(row.ladders).padStart(7)}   ${row.first_ms.toFixed(0)} ms, ${row.save_ms.toFixed(0)} ms; ${(row.processor_ms / (saved[0]?.processor_ms ?? 1)).toFixed(1)} times`).join('\n')}
 `)
+type Read = { sessions: number; pages: { address: string; lcp_ms: number; shift: number; beyond_ms: number }[]; answered: { says: string; handler_ms: number; longest_ms: number }[]; search_ms: number[] }
+const read = ofItsOwn<Read>('reader-once.ts', 5000)
+process.stdout.write(`
+reader, slow 4G, processor four times as slow, ${read.sessions} sessions, forty rungs
+          largest paint, blocking, shift
+${read.pages.map(({ address, lcp_ms, beyond_ms, shift }) => `          ${address.padEnd(30)} ${lcp_ms.toFixed(0).padStart(5)} ms ${beyond_ms.toFixed(0).padStart(5)} ms ${shift.toFixed(3).padStart(7)}`).join('\n')}
+          handler, longest task
+${read.answered.map(({ says, handler_ms, longest_ms }) => `          ${says.padEnd(30)} ${handler_ms.toFixed(0).padStart(5)} ms ${longest_ms.toFixed(0).padStart(5)} ms`).join('\n')}
+          first result of a search, warm: ${read.search_ms.map((time) => `${time.toFixed(0)} ms`).join(', and with the slow processor ')}
+`)
 const results = path.join(REPOSITORY, 'bench-results')
 mkdirSync(results, { recursive: true })
-writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, rung_us, fit_us, bundle_bytes, checked, reviewed, edited, built, saved }, null, 2)}\n`)
+writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, rung_us, fit_us, bundle_bytes, checked, reviewed, edited, built, saved, read }, null, 2)}\n`)
