@@ -8,6 +8,8 @@ type Index = { options(wanted: { noWorker: boolean }): Promise<void>; init(): Pr
 
 /** Results shown at once. Chosen by us: two screens of a phone. */
 const MOST = 20
+/** Results shown before the others are fetched. Chosen by us: one screen of a phone. */
+const FIRST = 5
 
 /** What may be chosen beside the words, in the order it is shown. */
 const CHOICES = ['movement', 'equipment', 'demand'] as const
@@ -26,7 +28,11 @@ export function startSearch(page: Document, location: Location): void {
   says.textContent = said('Searching …')
   void opened(new URL('../pagefind/', location.href), Number(list.getAttribute('data-parts') ?? 1)).then(
     async (index) => {
-      const ask = (): Promise<void> => answer(index, parts, asked, location)
+      let turns = 0
+      const ask = (): Promise<void> => {
+        const turn = (turns += 1)
+        return answer(index, parts, asked, location, () => turn === turns)
+      }
       if (input) askHere(input, asked, () => void ask())
       choose(parts, await index.filters(), asked, () => void ask())
       await ask()
@@ -72,23 +78,27 @@ function choose({ page, choices }: Parts, filters: Filters, asked: URLSearchPara
   }
 }
 
-async function answer(index: Index, parts: Parts, asked: URLSearchParams, location: Location): Promise<void> {
+async function answer(index: Index, parts: Parts, asked: URLSearchParams, location: Location, latest: () => boolean): Promise<void> {
   const { list, says, page } = parts
   const words = asked.get('q')?.trim() ?? ''
   const filters = Object.fromEntries(CHOICES.flatMap((kind) => (asked.get(kind) ? [[kind, asked.get(kind) ?? '']] : [])))
-  const question = asked.toString()
-  page.defaultView?.history.replaceState(null, '', `${location.pathname}?${question}`)
+  page.defaultView?.history.replaceState(null, '', `${location.pathname}?${asked.toString()}`)
   if (words === '' && Object.keys(filters).length === 0) {
     says.textContent = said('Type a word above: a movement, a cue, a fault, a piece of equipment.')
     list.replaceChildren()
     return
   }
   const { results } = await index.search(words === '' ? null : words, { filters })
-  const found = await Promise.all(results.slice(0, MOST).map((result) => result.data()))
-  if (asked.toString() !== question) return // other words were asked for meanwhile, and are answered by themselves
   const about = [words === '' ? [] : [`“${words}”`], Object.values(filters)].flat().join(', ')
-  says.textContent = said(found.length === 0 ? `Nothing found for ${about}.` : `${results.length > MOST ? `The first ${MOST} of ${results.length}` : found.length} found for ${about}.`)
-  list.replaceChildren(...found.map((result) => entry(page, result)))
+  for (const [from, to] of [[0, FIRST], [FIRST, MOST]] as const) {
+    const found = await Promise.all(results.slice(from, to).map((result) => result.data()))
+    if (!latest()) return // asked again meanwhile, which is answered by itself
+    if (from === 0) {
+      list.replaceChildren()
+      says.textContent = said(results.length === 0 ? `Nothing found for ${about}.` : `${results.length > MOST ? `The first ${MOST} of ${results.length}` : results.length} found for ${about}.`)
+    }
+    list.append(...found.map((result) => entry(page, result)))
+  }
 }
 
 /** Down and up walk through what was found, and back to the words. */
