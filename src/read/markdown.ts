@@ -72,7 +72,8 @@ const headingLine = (tokens: readonly MarkdownToken[], tag: string): number | un
 const opens = (token: MarkdownToken, tag: string): boolean => token.type === 'heading_open' && token.tag === tag && token.level === 0
 
 function cut(tokens: readonly MarkdownToken[], lines: readonly string[], first_line: number, tag: 'h2' | 'h3', from: number, to: number): Section[] {
-  const starts = tokens.flatMap((token, index) => (opens(token, tag) ? [index] : []))
+  const starts: number[] = []
+  for (const [index, token] of tokens.entries()) if (opens(token, tag)) starts.push(index)
   return starts.map((start, nth) => {
     const end = starts[nth + 1] ?? tokens.length
     const [line, after] = tokens[start]?.map ?? [from, from + 1]

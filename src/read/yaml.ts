@@ -1,4 +1,4 @@
-import { Composer, isMap, isPair, isScalar, isSeq, LineCounter, type Document, type Node } from 'yaml'
+import { Composer, isMap, isPair, isScalar, isSeq, LineCounter, Schema, type Document, type Node } from 'yaml'
 import { pathKey, VALUE, type Finding, type Path, type Place, type Places } from '../ladder/finding.ts'
 import { once } from '../quantity/once.ts'
 import { boundedTokens } from './bounds.ts'
@@ -28,6 +28,9 @@ const plainly = ({ code, message }: { readonly code: string; readonly message: s
     ? 'A bracket or brace that was opened before this is not closed. Close it with ] or }.'
     : (PLAINLY[code] ?? 'This cannot be read as YAML. Look for a missing quotation mark, bracket or space near here.')
 
+/** The plain types of YAML 1.2, and no merge keys; made once for all files. */
+const CORE = new Schema({ schema: 'core', merge: false })
+
 /** Numbers as people write them: no leading zero, no other base, no infinity. */
 const PLAIN_NUMBER = /^[-+]?(0|[1-9]\d*)(\.\d+)?$/
 
@@ -48,7 +51,7 @@ export function readYaml(file: string, yaml: string, first_line: number): Readin
     const before = yaml.slice(0, refused.offset).split('\n')
     return { findings: [atTop(file, RULE, refused.message, before.length + first_line - 1, (before.at(-1) ?? '').length + 1)] }
   }
-  const [document] = new Composer({ merge: false, schema: 'core', logLevel: 'silent', prettyErrors: false }).compose(bounded.tokens, true, yaml.length)
+  const [document] = new Composer({ schema: CORE, logLevel: 'silent', prettyErrors: false }).compose(bounded.tokens, true, yaml.length)
   if (!document) throw new Error('bug: no document was composed, though one was asked for')
   const findings: Finding[] = [...document.errors, ...document.warnings].map((error) => ({ ...place(error.pos[0]), rule: RULE, message: plainly(error) }))
   if (findings.length > 0) return { findings: findings.slice(0, 20) }
