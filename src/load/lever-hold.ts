@@ -5,14 +5,14 @@ import { radians, STANDARD_GRAVITY } from '../quantity/unit.ts'
 import { bodies, men, women, type Body } from './body.ts'
 import { ankleFromHeel, armLumps, carriedAt, shankLumps, thighLumps, trunkLumps, weightAbout, type Lump } from './chain.ts'
 import { bridge, hollow, plank, type Held } from './lever-pose.ts'
-import { loadModel, type Asked, type Figure, type Joints, type Keys, type Load, type Pose, type Support } from './model.ts'
+import { loadModel, type Asked, type Figure, type Joints, type Keys, type Load, type Point, type Pose, type Support } from './model.ts'
 import { length, minus, plus, point, times, turned, unit } from './vector.ts'
 
 const keys = {
   hold: { choices: ['front', 'side', 'bridge', 'hollow'], says: 'plank on the front or the side, hip bridge, or hollow hold on the back' },
   rest_on: { choices: ['forearms', 'hands'], default: 'forearms', says: 'planks: what the arms rest on' },
   feet: { choices: ['toes', 'knees'], default: 'toes', says: 'planks: what the legs rest on; toes stand for the side of the foot in a side plank' },
-  top_leg: { choices: ['stacked', 'ahead', 'lifted'], optional: true, says: 'side plank, for the picture: the upper leg on the lower one, with its foot ahead, or off it; stacked unless given' },
+  other_leg: { choices: ['stacked', 'ahead', 'lifted'], optional: true, says: 'planks, for the picture: on the side the upper leg on the lower one, its foot ahead, or off it, stacked unless given; on the front one foot lifted' },
   legs: { choices: ['two', 'one'], default: 'two', says: 'bridge: how many legs work; the free one is held in line' },
   reach_cm: { unit: 'cm', min: 0, max: 45, default: 0, instructs: 'elbows about {} ahead of the shoulders', says: 'front plank: how far the elbows or hands stand ahead of the shoulders' },
   foot_height_cm: { unit: 'cm', min: 0, max: 80, default: 0, instructs: 'feet at about {}', says: 'planks and bridge: height of what the feet rest on' },
@@ -27,10 +27,10 @@ type Input = Asked<typeof keys>
 
 /** What each hold does not ask. */
 const IDLE: Record<Input['hold'], readonly Exclude<keyof Input, 'hold'>[]> = {
-  front: ['top_leg', 'legs', 'knee_deg', 'leg_deg', 'knees', 'arms'],
+  front: ['legs', 'knee_deg', 'leg_deg', 'knees', 'arms'],
   side: ['legs', 'reach_cm', 'knee_deg', 'leg_deg', 'knees', 'arms'],
-  bridge: ['top_leg', 'rest_on', 'feet', 'reach_cm', 'leg_deg', 'knees', 'arms'],
-  hollow: ['top_leg', 'rest_on', 'feet', 'legs', 'reach_cm', 'foot_height_cm', 'knee_deg', 'added_mass_percent'],
+  bridge: ['other_leg', 'rest_on', 'feet', 'reach_cm', 'leg_deg', 'knees', 'arms'],
+  hollow: ['other_leg', 'rest_on', 'feet', 'legs', 'reach_cm', 'foot_height_cm', 'knee_deg', 'added_mass_percent'],
 }
 
 /** What a key holds where nobody gave it; nothing for one that may stay away. */
@@ -42,6 +42,7 @@ const defaultOf = (name: Exclude<keyof Input, 'hold'>): number | string | undefi
 function unfit(input: Input): string | undefined {
   const idle = IDLE[input.hold].find((key) => input[key] !== defaultOf(key))
   if (idle) return `${idle} is given, but a ${input.hold} hold does not ask it`
+  if (input.hold === 'front' && input.other_leg !== undefined && (input.other_leg !== 'lifted' || input.feet === 'knees')) return `other_leg is ${input.other_leg}, but a front hold is on ${input.feet}`
   return input.hold === 'hollow' && input.knees === 'tucked' && input.leg_deg !== keys.leg_deg.default ? 'leg_deg is given, but the knees are tucked' : undefined
 }
 
@@ -186,8 +187,13 @@ function drawnFor(hold: Input['hold'], { ankle, toe, shoulder, head }: Held): Pa
   return { head: plus(shoulder, point(Math.sign(head.x - shoulder.x) * length(minus(head, shoulder)), 0)) }
 }
 
-/** The free leg of a one-leg bridge as it is drawn: in line with its thigh, the foot square to it. */
-function freeLeg({ hip, knee }: Held): Pick<Held, 'heel' | 'ball' | 'toe' | 'ankle' | 'knee' | 'hip'> {
+/** A lifted foot of a plank is a hand's breadth off the floor. Chosen by us. */
+const LIFTED = radians(-7)
+
+/** The free leg as it is drawn: lifted off the floor in a plank, in line with its thigh in a bridge, the foot square to it. */
+function freeLeg(hold: Input['hold'], { heel: back, ball: under, toe: tip, ankle: low, hip, knee }: Held): Pick<Held, 'heel' | 'ball' | 'toe' | 'ankle' | 'knee' | 'hip'> {
+  const up = (at: Point): Point => plus(hip, turned(minus(at, hip), LIFTED))
+  if (hold === 'front') return { hip, knee: up(knee), ankle: up(low), heel: up(back), ball: up(under), toe: up(tip) }
   const along = unit(minus(knee, hip))
   const toeward = turned(along, -Math.PI / 2)
   const ankle = plus(knee, times(along, men.shank.length))
@@ -196,15 +202,15 @@ function freeLeg({ hip, knee }: Held): Pick<Held, 'heel' | 'ball' | 'toe' | 'ank
 }
 
 /** The reference man's joints in metres, for drawing. */
-function poseOf({ held, near, far: carried }: Result, { hold, legs, rest_on, top_leg = 'stacked' }: Input, stature_m: number): Pose {
+function poseOf({ held, near, far: carried }: Result, { hold, legs, rest_on, other_leg = 'stacked' }: Input, stature_m: number): Pose {
   const arms: Support = hold === 'bridge' ? 'shoulders' : rest_on
   const { far, near: at, ...joints } = held
   const metres = (places: Joints): Joints => Object.fromEntries(Object.entries(places).map(([joint, place]) => [joint, times(place, stature_m)]))
   return {
     name: 'hold',
-    ...(hold === 'side' ? { lies: { on: 'the side', top_leg } as const } : {}),
+    ...(hold === 'side' ? { lies: { on: 'the side', top_leg: other_leg } as const } : {}),
     joints: metres({ ...joints, ...drawnFor(hold, held) }),
-    ...(hold === 'bridge' && legs === 'one' ? { other_leg: metres(freeLeg(held)) } : {}),
+    ...(legs === 'one' || (hold === 'front' && other_leg === 'lifted') ? { other_leg: metres(freeLeg(hold, held)) } : {}),
     props: [{ kind: 'ground', y: 0 }, ...(far.y > 0.01 ? [{ kind: 'surface', at: times(far, stature_m) } as const] : [])],
     forces: near === 0 ? [] : [{ on: arms, at: times(at, stature_m), per_weight: { x: 0, y: near } }, { on: 'feet', at: times(far, stature_m), per_weight: { x: 0, y: carried } }],
   }

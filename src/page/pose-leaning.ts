@@ -156,7 +156,7 @@ export function leaningFacts(pose: Pose): Words[][] {
   const facts = factsOf(pose)
   const { hand_cm, foot_cm, hold, rest, percent, arms } = facts
   const hands = hand_cm === undefined ? undefined : arms === 'shoulders' ? high('shoulders', 0) : high(arms !== 'hands' ? arms : hold === 'surface' ? 'hands' : hold === 'bar' ? 'hands on a bar' : 'hands on straps', hand_cm)
-  const place = given([facts.facing && (facts.facing === 'down' ? 'face down' : 'face up'), slope(facts), hands, foot_cm === undefined ? undefined : high(rest, foot_cm), pose.other_leg && 'one leg free, in line with the trunk'])
+  const place = given([facts.facing && (facts.facing === 'down' ? 'face down' : 'face up'), slope(facts), hands, foot_cm === undefined ? undefined : high(rest, foot_cm), pose.other_leg && (facts.facing === 'down' ? 'one foot lifted' : 'one leg free, in line with the trunk')])
   const force = (limb: string, share: number | undefined): Words | undefined => (share === undefined ? undefined : say`force on ${limb} ${amount(share, '% of body weight')}`)
   const carried = given([force(`${arms === 'shoulders' ? 'the' : 'both'} ${arms}`, percent[arms]), force(pose.other_leg ? 'the foot' : `the ${rest}`, percent.feet)])
   return [place, carried]

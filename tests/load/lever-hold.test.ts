@@ -506,6 +506,10 @@ for (const { hold, idle } of [
 }
 
 for (const { inputs, stature_m, missing } of [
+  { inputs: { hold: 'bridge', other_leg: 'lifted' }, missing: 'other_leg is given, but a bridge hold does not ask it' },
+  { inputs: { hold: 'hollow', other_leg: 'lifted' }, missing: 'other_leg is given, but a hollow hold does not ask it' },
+  { inputs: { hold: 'front', other_leg: 'stacked' }, missing: 'other_leg is stacked, but a front hold is on toes' },
+  { inputs: { hold: 'front', feet: 'knees', other_leg: 'lifted' }, missing: 'other_leg is lifted, but a front hold is on knees' },
   { inputs: {}, missing: 'hold is not given; lever-hold needs it' },
   { inputs: { hold: 'back' }, missing: 'hold is back; lever-hold knows front, side, bridge, hollow' },
   { inputs: { hold: 'front', rest_on: 'head' }, missing: 'rest_on is head; lever-hold knows forearms, hands' },

@@ -257,6 +257,12 @@ test('a bridge says that the shoulders lie on the ground, and a free leg that it
   assert.ok(all.some(({ name, svg }) => name === 'one-leg bridge, hold' && paths(svg, 'pose-far').some((limb) => roundedAt(limb, units(knee)) && roundedAt(limb, units(ankle)))))
 })
 
+test('a plank on one foot says so, and its other foot is off the ground', () => {
+  const pose = all.find(({ name, pose: { other_leg } }) => name.startsWith('front-plank/') && other_leg)?.pose ?? assert.fail('no plank on one foot')
+  assert.match(poseInWords(pose), /, feet on the ground, one foot lifted; .*, force on the foot \d+ % of body weight\.$/)
+  assert.ok(Object.values(pose.other_leg ?? {}).every((at) => at.y > 0.05))
+})
+
 test('a head lies no lower than the shoulders it lies beside', () => {
   const { head, shoulder } = held.find(({ name }) => name === 'bridge with the feet high, hold')?.pose.joints ?? {}
   assert.ok(head && shoulder && head.y >= shoulder.y - 1e-9)

@@ -38,7 +38,8 @@ export const poses: Catalogue = {
   stacked: 'una sobre otra',
   ahead: 'delante',
   lifted: 'en alto',
-  'side plank, for the picture: the upper leg on the lower one, with its foot ahead, or off it; stacked unless given': 'plancha lateral, para el dibujo: la pierna de arriba sobre la de abajo, con el pie delante o separada; una sobre otra si no se da otro',
+  'planks, for the picture: on the side the upper leg on the lower one, its foot ahead, or off it, stacked unless given; on the front one foot lifted':
+    'planchas, para el dibujo: de lado, la pierna de arriba sobre la de abajo, con el pie delante o separada, una sobre otra si no se da otro; de frente, un pie levantado',
   'The picture is seen from the front: the joints of the lower side lie where they were computed, the upper side above them by breadths chosen by us, with its hand on the hip.':
     'El dibujo está visto de frente: las articulaciones del lado de abajo están donde se calcularon, y el lado de arriba por encima de ellas según anchuras elegidas por nosotros, con la mano en la cadera.',
 
@@ -75,6 +76,7 @@ export const poses: Catalogue = {
   'on ground that falls away by {1}': 'en un suelo que baja {1}',
   'What it fell from is left out.': 'No se dibuja desde dónde cayó.',
 
+  'one foot lifted': 'un pie levantado',
   'one leg free, in line with the trunk': 'una pierna libre, en línea con el tronco',
 
   'No picture: {1}.': 'Sin dibujo: {1}.',
