@@ -40,14 +40,15 @@ export type Built = { readonly pages: number; readonly files: number }
 type Made = Speech & { readonly pages: readonly WrittenPage[] }
 
 /** What pages show beside the curriculum, whatever the language; `drawn` holds the pictures that stand in them, `workers` draw. */
-type Shown = { readonly editions: readonly EditionChanges[]; readonly cache: Cache; readonly workers: number; readonly drawn?: Drawn; readonly pdfs?: boolean }
+type Shown = { readonly editions: readonly EditionChanges[]; readonly cache: Cache; readonly workers: number; readonly drawn?: Drawn; readonly pdfs?: boolean; readonly progress?: (stage: string) => void }
 
 /** In each language: draws every ladder's diagram and every flowchart that coaches wrote, then makes every page with the pictures in it. */
-export async function drawnPages(speeches: readonly Speech[], { editions, cache, workers, drawn = new Map(), pdfs = false }: Shown): Promise<Made[]> {
+export async function drawnPages(speeches: readonly Speech[], { editions, cache, workers, drawn = new Map(), pdfs = false, progress }: Shown): Promise<Made[]> {
   const draw = await drawnOnce(cache, drawingTeam(workers))
   const examples = await ruleExamples()
   const languages = languagesOf(speeches)
   const drawings = await Promise.all(speeches.map(({ curriculum: { ladders }, tongue }) => Promise.all(ladders.map(async (ladder) => [ladder.id, raw(await draw(ladderDiagram(ladder, tongue), diagramName(ladder)))] as const))))
+  progress?.('making pages')
   const made: Made[] = []
   for (const [index, speech] of speeches.entries()) {
     const { curriculum, tongue } = speech
@@ -110,7 +111,7 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
   progress('preparing pictures')
   const pictures = await publishedPictures(curriculum, source, cache)
   progress('drawing diagrams')
-  const made = await drawnPages(speechesOf(curriculum), { editions: changes, cache, workers, drawn: pictures.drawn, pdfs: chromium !== undefined })
+  const made = await drawnPages(speechesOf(curriculum), { editions: changes, cache, workers, drawn: pictures.drawn, pdfs: chromium !== undefined, progress })
   if (chromium !== undefined) progress('printing cards')
   const pdfs = await printedCards(made, chromium)
   if (isMissing(pdfs)) return pdfs
