@@ -126,7 +126,7 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
       await filling.write(pdfs)
     }
     const search = async (): Promise<void> => {
-      for (const each of made) await filling.write(below(each.under, await searchFiles(each.pages, cache)))
+      for (const { pages: indexed, under } of made) await filling.write(below(under, await searchFiles(indexed, { cache, old: (name, sha256) => filling.old(under + name, sha256) })))
     }
     await sideBySide([search, pages], (each) => each()) // the index is made by a process of its own
     const folders = made.map(({ under }) => under).filter((under) => under !== '')

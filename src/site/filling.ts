@@ -16,6 +16,8 @@ export type Written = { readonly file: string; readonly bytes: number; readonly 
 export type Filling = {
   /** Writes files, each once, and compressed copies beside those that shrink. Returns when all of them lie there. */
   write(files: readonly SiteFile[]): Promise<void>
+  /** The bytes of a file in the old handbook, where they have the digest wanted. */
+  old(name: string, sha256: string): Uint8Array | undefined
   /** What was written so far, by name, without the copies. */
   originals(): Written[]
   /** The same with them. */
@@ -78,6 +80,7 @@ export async function fillFolder(folder: string, { before, cache = NO_CACHE }: {
         for (const { name, bytes, sha256 } of digested) originals.set(name, await placed(name, sha256, async () => bytes))
         for (const { name, sha256, bytes } of await copiesOf(digested, cache)) copies.set(name, await placed(name, sha256, bytes))
       }),
+    old: (name, sha256) => old.bytes(name, sha256),
     originals: () => byName(originals.values()),
     all: () => byName([...originals.values(), ...copies.values()]),
   }

@@ -3,8 +3,6 @@ import { sideBySide } from './side-by-side.ts'
 
 /** A page as the indexer is given it. */
 export type Searched = { readonly sourcePath: string; readonly content: string }
-/** A file of an index. */
-export type IndexFile = { readonly name: string; readonly bytes: Uint8Array }
 
 /** The indexer is one process, for all that ask at the same time. */
 const running = { users: 0 }
@@ -26,7 +24,7 @@ export async function withIndexer<Done>(work: () => Promise<Done>): Promise<Done
  *
  * Throws  bug, when a page of ours cannot be indexed.
  */
-export async function indexOf(pages: readonly Searched[]): Promise<IndexFile[]> {
+export async function indexOf(pages: readonly Searched[]): Promise<{ name: string; bytes: Uint8Array }[]> {
   const { createIndex } = await import('pagefind')
   const { index, errors } = await createIndex({})
   if (!index) throw new Error(`bug: no search index: ${errors.join('; ')}`)

@@ -6,9 +6,11 @@ import { sha256Of } from './copies.ts'
 export type OldFiles = {
   /** Links the old file of a name to another place, where its bytes have the digest wanted. Returns its size in bytes, or undefined where nothing was linked. */
   linked(name: string, to: string, sha256: string): number | undefined
+  /** The bytes of an old file, where they have the digest wanted. */
+  bytes(name: string, sha256: string): Uint8Array | undefined
 }
 
-export const NO_OLD_FILES: OldFiles = { linked: () => undefined }
+export const NO_OLD_FILES: OldFiles = { linked: () => undefined, bytes: () => undefined }
 
 /**
  * The files of an old handbook. A link costs a small part of writing a file anew.
@@ -25,19 +27,27 @@ export function oldFiles(before: string, like: Stats): OldFiles {
     folders.set(folder, plain)
     return plain
   }
-  return {
-    linked(name, to, sha256) {
+  const bytes = (name: string, sha256: string): Buffer | undefined => {
+    try {
+      if (!isPlainFolder(path.dirname(name))) return undefined
       const from = path.join(before, name)
+      const about = lstatSync(from, { throwIfNoEntry: false })
+      if (!about?.isFile() || about.mode !== like.mode || about.uid !== like.uid || about.gid !== like.gid) return undefined
+      const there = readFileSync(from)
+      return sha256Of(there) === sha256 ? there : undefined
+    } catch {
+      return undefined // such as a file that is just taken away
+    }
+  }
+  return {
+    bytes,
+    linked(name, to, sha256) {
+      const there = bytes(name, sha256)
       try {
-        if (!isPlainFolder(path.dirname(name))) return undefined
-        const about = lstatSync(from, { throwIfNoEntry: false })
-        if (!about?.isFile() || about.mode !== like.mode || about.uid !== like.uid || about.gid !== like.gid) return undefined
-        const bytes = readFileSync(from)
-        if (sha256Of(bytes) !== sha256) return undefined
-        linkSync(from, to)
-        return bytes.length
+        if (there) linkSync(path.join(before, name), to)
+        return there?.length
       } catch {
-        return undefined // such as a disk without links, or a file that is just taken away
+        return undefined // such as a disk without links
       }
     },
   }

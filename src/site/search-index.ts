@@ -2,8 +2,7 @@ import { createHash } from 'node:crypto'
 import type { WrittenPage } from '../page/handbook-pages.ts'
 import { NO_CACHE, type Cache } from './cache.ts'
 import { sha256Of } from './copies.ts'
-import { indexerVersion, indexOf, withIndexer, type IndexFile, type Searched } from './indexer.ts'
-import { packed, unpacked } from './packed.ts'
+import { indexerVersion, indexOf, withIndexer, type Searched } from './indexer.ts'
 import { fileOf } from './plugin.ts'
 import type { SiteFile } from './site-file.ts'
 
@@ -24,19 +23,34 @@ const partsWanted = (pages: readonly WrittenPage[]): number => Number(/ data-par
 /** The part a page stands in: all pages of a ladder in one, whatever other ladders there are. */
 const partOf = ({ sourcePath }: Searched, parts: number): number => createHash('sha256').update(sourcePath.split('/')[0] ?? '').digest().readUInt32BE() % parts
 
-/** The files of the search index of some pages, by name below pagefind/. A large handbook's is in parts, which the search page joins; with a cache, a part whose pages are as they were is not made again. */
-export async function searchFiles(pages: readonly WrittenPage[], cache: Cache = NO_CACHE): Promise<SiteFile[]> {
+/** A file of an index that was made before, by its digest. */
+type Known = { readonly name: string; readonly sha256: string }
+/** What is kept from before: in a cache the digests of each part's files, and the files themselves in the old handbook, which gives the bytes of a name where they have a digest. */
+type Before = { readonly cache: Cache; readonly old: (name: string, sha256: string) => Uint8Array | undefined }
+
+/** The files of the search index of some pages, by name below pagefind/. A large handbook's is in parts, which the search page joins; a part whose pages are as they were before is not made again. */
+export async function searchFiles(pages: readonly WrittenPage[], before: Before = { cache: NO_CACHE, old: () => undefined }): Promise<SiteFile[]> {
   const parts = Array.from({ length: partsWanted(pages) }, (): Searched[] => [])
   for (const page of pages.map(searched)) if (page) parts[partOf(page, parts.length)]?.push(page)
   const version = await indexerVersion()
   return withIndexer(async () => {
     const files: SiteFile[] = []
-    for (const [part, within] of parts.entries()) {
-      const [folder, wanted] = part === 0 ? ['pagefind/', INDEX_AND_SCRIPTS] : [`pagefind/part-${part}/`, INDEX]
-      const from = within.map(({ sourcePath, content }) => `${sourcePath} ${sha256Of(content)}\n`).join('')
-      const made = await cache.of(`search index, ${wanted.source}, ${version}`, from, async () => packed((await indexOf(within)).filter(({ name }) => wanted.test(name))))
-      files.push(...unpacked<IndexFile>(made).map(({ name, bytes }) => ({ name: folder + name, bytes })))
-    }
+    for (const [part, within] of parts.entries()) files.push(...(await partFiles(part, within, version, before)))
     return files
   })
+}
+
+async function partFiles(part: number, pages: readonly Searched[], version: string, { cache, old }: Before): Promise<SiteFile[]> {
+  const [folder, wanted] = part === 0 ? ['pagefind/', INDEX_AND_SCRIPTS] : [`pagefind/part-${part}/`, INDEX]
+  const made = async (): Promise<SiteFile[]> => (await indexOf(pages)).filter(({ name }) => wanted.test(name)).map(({ name, bytes }) => ({ name: folder + name, bytes }))
+  const from = pages.map(({ sourcePath, content }) => `${sourcePath} ${sha256Of(content)}\n`).join('')
+  const fresh: SiteFile[] = []
+  const known = await cache.of(`search index in ${folder}, ${wanted.source}, ${version}`, from, async () => {
+    fresh.push(...(await made()))
+    return Buffer.from(JSON.stringify(fresh.map(({ name, bytes }): Known => ({ name, sha256: sha256Of(bytes) }))))
+  })
+  if (fresh.length > 0) return fresh
+  const there = (JSON.parse(Buffer.from(known).toString()) as Known[]).map(({ name, sha256 }) => ({ name, bytes: old(name, sha256) }))
+  const whole = there.flatMap(({ name, bytes }) => (bytes ? [{ name, bytes }] : []))
+  return whole.length === there.length ? whole : made()
 }

@@ -67,7 +67,7 @@ function ofItsOwn<Figures>(script: string, ladders: number, ...more: string[]): 
 }
 
 const built_sizes = process.argv.includes('--quick') ? [10] : process.argv.includes('--whole') ? [10, 100, 1000] : [10, 100]
-type BuiltOnce = { stages_s: Record<string, number>; peak_mb: number }
+type BuiltOnce = { stages_s: Record<string, number>; processor_s: number; peak_mb: number }
 type Compared = { pages: number; eleventy_s: number; floor_s: number; query: FirstQuery }
 /** A build from nothing, one of the same again, and one after a change to a ladder: each a process of its own, as somebody runs it. */
 const built = built_sizes.map((ladders) => {
@@ -122,8 +122,9 @@ ${built
   .map(({ ladders, pages, cold, again, changed, eleventy_s, floor_s, query }) => {
     const whole_s = sum(cold.stages_s)
     const [same, one] = [again, changed].map(({ stages_s }) => `${((100 * sum(stages_s)) / whole_s).toFixed(0)} %`)
+    const [same_of_processor, one_of_processor] = [again, changed].map(({ processor_s }) => `${((100 * processor_s) / cold.processor_s).toFixed(0)} %`)
     return `          ${String(ladders).padStart(7)}   ${String(pages).padStart(5)}   ${[whole_s, sum(again.stages_s), sum(changed.stages_s), floor_s].map((time) => `${(time / eleventy_s).toFixed(1)} ×`).join(', ')}; ${[cold, again, changed].map(({ peak_mb }) => peak_mb.toFixed(0)).join(', ')}
-          stages: ${Object.entries(cold.stages_s).filter(([, time]) => time > 0.005).map(([name, time]) => `${name} ${((100 * time) / whole_s).toFixed(0)} %`).join(', ')}; the same again takes ${same}, after a change ${one}
+          stages: ${Object.entries(cold.stages_s).filter(([, time]) => time > 0.005).map(([name, time]) => `${name} ${((100 * time) / whole_s).toFixed(0)} %`).join(', ')}; the same again takes ${same}, after a change ${one}; of processor time ${same_of_processor} and ${one_of_processor}
           a first search loads ${query.files} files, ${kb(query.bytes)}: ${Object.entries(query.kinds).map(([kind, bytes]) => `${kind} ${kb(bytes)}`).join(', ')}`
   })
   .join('\n')}
