@@ -77,7 +77,7 @@ export async function moved(browser: Browser, { watched, root }: ServedDemo, { w
     new PerformanceObserver((list) => {
       for (const entry of list.getEntries() as unknown as { value: number; sources: { node?: Element }[] }[]) {
         seen.moved += entry.value
-        seen.what.push(...entry.sources.map(({ node }) => `${node?.nodeName}.${node?.className}#${node?.id}`))
+        seen.what.push(...entry.sources.map(({ node }) => `${node?.nodeName}.${node?.getAttribute?.('class')}#${node?.id}`))
       }
     }).observe({ type: 'layout-shift', buffered: true })
   })
