@@ -11,8 +11,10 @@ const FOLDED = 'rungbook-preview-folded'
 
 /** One finding: its place, what to do, and the lines it stands in. */
 function findingElement({ file, line, column, rule, message, frame }: Shown): HTMLElement {
-  const lines = frame.map((row) => element('span', row.here ? 'here' : '', `${row.here ? '>' : ' '} ${String(row.line).padStart(4)} | ${row.text}\n`))
-  return element('li', '', element('p', 'place', `${file}:${line}:${column}`), element('p', '', message), element('p', 'rule', rule), ...(lines.length > 0 ? [element('pre', '', ...lines)] : []))
+  const rows = frame.map((row) => element('span', row.here ? 'here' : '', `${row.here ? '>' : ' '} ${String(row.line).padStart(4)} | ${row.text}\n`))
+  const lines = element('pre', '', ...rows)
+  lines.tabIndex = 0 // a long line is reached by keyboard
+  return element('li', '', element('p', 'place', `${file}:${line}:${column}`), element('p', '', message), element('p', 'rule', rule), ...(rows.length > 0 ? [lines] : []))
 }
 
 /** The panel over the page: how many there are to put right, and each. Nothing where there is nothing. */
