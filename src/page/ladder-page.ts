@@ -103,7 +103,7 @@ export function ladderPage(ladder: MeasuredLadder, diagram: Html, edition: strin
     found: { kind: 'ladder', movement: ladder.movement, equipment: ladder.equipment },
     body: html`<p class="trail">${ladder.movement}</p>
 <h1>${ladder.title}</h1>
-${untranslatedNote(ladder, ['title', 'intro', 'form', 'stop', 'ask_first'])}<div class="lead"${langOf(ladder, 'intro')}>${prose(ladder.intro, { from: address, first_heading: 2, file: placeOf(ladder.places, ['intro']).file })}</div>
+${untranslatedNote(ladder, ['title', 'intro', 'form', 'stop', 'ask_first'])}<div class="lead"${langOf(ladder, 'intro')}>${prose(ladder.intro, { from: address, first_heading: 2, file: () => placeOf(ladder.places, ['intro']).file })}</div>
 ${ladder.amended.map((each) => amendedLine(each, ladder))}
 ${ladder.withdrawn_notes.map(({ note, because, by, layer }) => html`<p class="amended">Safety note withdrawn by ${by} for ${layer}: “${note}”. ${because}</p>`)}
 ${facts(ladder)}

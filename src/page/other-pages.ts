@@ -29,7 +29,7 @@ export function contentPage(page: MeasuredPage): SitePage {
     found: { kind: 'page' },
     body: html`<h1>${page.title}</h1>
 ${untranslatedNote(page, pageParts(page).map(({ name }) => name))}<div class="prose">${stretchesOf(page).map(({ language, body }) => {
-      const said = prose(body, { from: address, first_heading: 2, file: placeOf(page.places, ['body']).file })
+      const said = prose(body, { from: address, first_heading: 2, file: () => placeOf(page.places, ['body']).file })
       return page.spoken === undefined || language === page.spoken.language ? said : html`<div lang="${language}">${said}</div>`
     })}</div>`,
   }

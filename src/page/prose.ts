@@ -16,8 +16,8 @@ import { written } from './written.ts'
 /** Ids in the prose are set apart from those of the page around it. */
 const PREFIX = 'on-'
 
-/** How prose stands in a page: where its links start from, what level its own headings begin at, its name where a page holds more than one piece, and the file it was written in. */
-type Setting = { readonly from: Address; readonly first_heading: number; readonly part?: string; readonly file?: string }
+/** How prose stands in a page: where its links start from, what level its own headings begin at, its name where a page holds more than one piece, and the file it was written in, asked for where there is a picture. */
+type Setting = { readonly from: Address; readonly first_heading: number; readonly part?: string; readonly file?: () => string }
 
 /** Markdown as markup: raw HTML stays text, links lead where the checks have seen them lead, headings and footnotes get ids of their own, flowcharts are drawn. */
 export const prose = (text: Markdown, setting: Setting): Html => html`${(tongue: Tongue) => raw(rendered(text, setting, tongue))}`
@@ -50,7 +50,7 @@ const KEPT_LINES = 5000
 const kept = onceUnder<Html | undefined>(KEPT_LINES)
 
 /** Inline Markdown: a cell, a line of front matter. */
-export const inlineProse = (text: Markdown, from: Address, file?: string): Html => kept(text, () => sameAnywhere(text)) ?? inlineAt(text, from, file)
+export const inlineProse = (text: Markdown, from: Address, file?: () => string): Html => kept(text, () => sameAnywhere(text)) ?? inlineAt(text, from, file)
 
 /** Inline Markdown that is the same on whatever page it stands: without links and pictures. */
 function sameAnywhere(text: Markdown): Html | undefined {
@@ -58,7 +58,7 @@ function sameAnywhere(text: Markdown): Html | undefined {
   return tokens.some(({ children }) => children?.some(({ type }) => type === 'link_open' || type === 'image')) ? undefined : raw(markdown.renderer.render(tokens, markdown.options, {}))
 }
 
-function inlineAt(text: Markdown, from: Address, file: string | undefined): Html {
+function inlineAt(text: Markdown, from: Address, file: (() => string) | undefined): Html {
   const tokens = markdown.parseInline(text, {})
   for (const { children } of tokens) {
     for (const child of children ?? []) {
@@ -71,12 +71,12 @@ function inlineAt(text: Markdown, from: Address, file: string | undefined): Html
 }
 
 /** A list line: inline Markdown, and below it whatever else the coach put into the item. */
-export const itemProse = (text: Markdown, from: Address, part: string, file: string): Html => (text.includes('\n') ? prose(text, { from, first_heading: 4, part, file }) : inlineProse(text, from, file))
+export const itemProse = (text: Markdown, from: Address, part: string, file: () => string): Html => (text.includes('\n') ? prose(text, { from, first_heading: 4, part, file }) : inlineProse(text, from, file))
 
 /** The place of a picture. One in a line of front matter, or that the checks refuse, leaves its text. */
-function picture(token: MarkdownToken, file: string | undefined): Html | undefined {
+function picture(token: MarkdownToken, file: (() => string) | undefined): Html | undefined {
   if (token.type !== 'image') return undefined
-  const shown = file === undefined ? undefined : pictureFile(file, String(token.attrGet('src') ?? ''))
+  const shown = file === undefined ? undefined : pictureFile(file(), String(token.attrGet('src') ?? ''))
   return shown === undefined ? raw(escaped(token.content)) : drawnHere(pictureKey(shown), token.content)
 }
 

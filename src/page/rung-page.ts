@@ -72,7 +72,7 @@ const expectation = ({ predicted, entry, kind }: Step): Html =>
 
 function described({ id: rung, words }: MeasuredRung, ladder: MeasuredLadder, from: Address): Html | undefined {
   if (!words) return undefined
-  const file = (...part: readonly (string | number)[]): string => placeOf(ladder.places, ['rungs', rung, ...part]).file
+  const file = (...part: readonly (string | number)[]) => (): string => placeOf(ladder.places, ['rungs', rung, ...part]).file
   const lang = (section: string): Html | undefined => langOf(ladder, rungPart(rung, section))
   const list = (name: string, id: string, texts: readonly string[] | undefined, kind: string) =>
     texts && html`<section class="${kind}"><h2 id="${id}">${name}</h2><ul${lang(id)}>${texts.map((text, index) => html`
@@ -143,7 +143,7 @@ export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder, edition: st
     body: html`<p class="trail"><a href="${linkTo(address, ladderAddress(ladder.id))}">${ladder.title}</a> · rung ${ladder.rungs.indexOf(rung) + 1} of ${ladder.rungs.length}${rung.id === ladder.aim && html` · <strong>the aim</strong>`}</p>
 <h1>${rung.title}</h1>
 ${rung.demand.length > 0 && html`<p class="demand">Also: ${joined(rung.demand, ', ')}</p>`}
-${untranslatedNote(ladder, partsOf(rung))}${rung.words && html`<div class="lead"${langOf(ladder, rungPart(rung.id, 'intro'))}>${prose(rung.words.intro, { from: address, first_heading: 2, part: 'intro', file: placeOf(ladder.places, ['rungs', rung.id, 'section']).file })}</div>`}
+${untranslatedNote(ladder, partsOf(rung))}${rung.words && html`<div class="lead"${langOf(ladder, rungPart(rung.id, 'intro'))}>${prose(rung.words.intro, { from: address, first_heading: 2, part: 'intro', file: () => placeOf(ladder.places, ['rungs', rung.id, 'section']).file })}</div>`}
 ${isMissing(rung.outcome) || rung.outcome.poses.length === 0 ? '' : html`<div class="poses">${poseFigures(rung.outcome.poses, ladder.title, rung.title)}</div>`}
 <section class="loads"><h2 id="load">Load</h2>${loads(rung)}</section>
 ${ownNumbers(address, { ladder: ladder.id, rung: rung.id, rungs: [rung] })}

@@ -34,7 +34,7 @@ export function survivesReading(files: Readonly<Record<string, string | Uint8Arr
 
 /** Prose as a page shows it. Fails where the markup of a page would be left, or hold a stranger. */
 export function survivesShowing(markdown: string): void {
-  const shown = withDrawn(written(prose(markdown, { from: '/page/', first_heading: 2, file: 'content/page.md' }), ENGLISH), new Map(), '/page/')
+  const shown = withDrawn(written(prose(markdown, { from: '/page/', first_heading: 2, file: () => 'content/page.md' }), ENGLISH), new Map(), '/page/')
   assert.deepEqual(strangersIn(`<!doctype html><html lang="en"><head><title>x</title></head><body><main>${shown}</main><footer>end</footer></body></html>`), [])
   const main = parseFragment(`<main>${shown}</main><footer>end</footer>`).childNodes
   assert.deepEqual(main.map(({ nodeName }) => nodeName), ['main', 'footer'], 'what follows stays outside')

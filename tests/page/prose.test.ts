@@ -61,8 +61,8 @@ test('a table scrolls in a frame that is reached by keyboard and called by its h
 })
 
 test('a list line of one line stays a line; with a list in it, it holds that list', () => {
-  assert.equal(inEnglish(itemProse('*Tall* neck.', '/a/b/', 'cues-1', 'ladders/a.md')), inEnglish(inlineProse('*Tall* neck.', '/a/b/')))
-  const page = parseHTML(`<body>${inEnglish(itemProse('Tall [neck](rung:a).\n\n- chin in\n  - further', '/a/b/', 'cues-1', 'ladders/a.md'))}</body>`).document
+  assert.equal(inEnglish(itemProse('*Tall* neck.', '/a/b/', 'cues-1', () => 'ladders/a.md')), inEnglish(inlineProse('*Tall* neck.', '/a/b/')))
+  const page = parseHTML(`<body>${inEnglish(itemProse('Tall [neck](rung:a).\n\n- chin in\n  - further', '/a/b/', 'cues-1', () => 'ladders/a.md'))}</body>`).document
   assert.equal(page.querySelector('p a')?.getAttribute('href'), '../../a/')
   assert.deepEqual(all(page, 'li').map(({ textContent }) => textContent?.replace(/\s+/g, ' ').trim()), ['chin in further', 'further'])
 })

@@ -37,7 +37,7 @@ for (const { shows, text } of rows) {
     const body = value?.pages.find(({ id }) => id === 'example')?.body ?? ''
     assert.ok(value && body.trim() === text)
     assert.deepEqual(check(measure(value), '2026-01-01').findings.filter(({ file }) => file === 'content/example.md'), [])
-    const page = parseHTML(`<!doctype html><html><body>${inEnglish(prose(body, { from: '/example/', first_heading: 2, file: 'content/example.md' }))}</body></html>`).document
+    const page = parseHTML(`<!doctype html><html><body>${inEnglish(prose(body, { from: '/example/', first_heading: 2, file: () => 'content/example.md' }))}</body></html>`).document
     assert.ok(page.querySelector(BECOMES[shows] ?? 'none'), page.body.innerHTML)
   })
 }
