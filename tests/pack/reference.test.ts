@@ -31,5 +31,5 @@ test('no module names a source file by its ending, for the package has none: onl
   const named = readdirSync(path.join(REPOSITORY, 'src'), { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.ts'))
     .flatMap((file) => [...readFileSync(path.join(REPOSITORY, 'src', file), 'utf8').matchAll(/(?<!from |import |import\()(['"`])(\.{1,2}\/[^'"`\n]*\.ts)\1/g)].map((match) => `${file.replaceAll(path.sep, '/')} ${match[2]}`))
-  assert.deepEqual(named, ['site/write-pages.ts ../../eleventy.config.ts']) // and its compiled twin beside it
+  assert.deepEqual(named, ['site/page-files.ts ../../eleventy.config.ts']) // and its compiled twin beside it
 })
