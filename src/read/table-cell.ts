@@ -71,9 +71,11 @@ const emptied = (cell: Cell): Outcome<unknown> => (cell === wordsCell ? '' : [])
 /** What a spreadsheet would take for a formula: signs at the beginning, in either width. */
 const FORMULA = /^'*[=+\-@\t\r＝＋－＠]/
 const GUARDED = /^'+[=+\-@\t\r＝＋－＠]/
+/** What it takes for a number and writes as it was; a plus would be lost. */
+const NO_FORMULA = /^-(0|[1-9]\d*)(\.\d+)?$/
 
-/** The text of a cell with an apostrophe before what a spreadsheet would run as a formula. Plain numbers are left alone. */
-export const guarded = (text: string): string => (FORMULA.test(text) && !PLAIN_NUMBER.test(text) ? `'${text}` : text)
+/** The text of a cell with an apostrophe before what a spreadsheet would run as a formula. Numbers below nought are left alone. */
+export const guarded = (text: string): string => (FORMULA.test(text) && !NO_FORMULA.test(text) ? `'${text}` : text)
 
 /** Takes off the apostrophe that `guarded` put there, and no other. */
 export const unguarded = (text: string): string => (GUARDED.test(text) ? text.slice(1) : text)

@@ -109,13 +109,14 @@ test('no cell begins as a formula would, and the apostrophe before it comes off 
   fc.assert(
     fc.property(fc.array(piece, { maxLength: 6 }).map((parts) => parts.join('')), (cell) => {
       assert.equal(unguarded(guarded(cell)), cell)
-      assert.ok(!/^[=+@\t\r＝＋＠]|^-(?!\d+(\.\d+)?$)/.test(guarded(cell)), guarded(cell))
+      assert.ok(!/^[=+@\t\r＝＋－＠]|^-(?!\d+(\.\d+)?$)/.test(guarded(cell)), guarded(cell))
     }),
   )
   assert.equal(guarded('=1+1'), "'=1+1")
   assert.equal(guarded("'=1+1"), "''=1+1")
   assert.equal(guarded("'tis"), "'tis")
   assert.equal(guarded('-5'), '-5')
+  assert.equal(guarded('+5'), "'+5")
   assert.equal(guarded('-5+1'), "'-5+1")
 })
 
