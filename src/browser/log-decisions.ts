@@ -47,7 +47,7 @@ const seen = (session: LoggedSession, unit: string | undefined): Session => ({ .
  *
  * Missing where it was logged in another unit than the ladder asks for today, unless pain or lost form decides.
  */
-export function verdictsOn(ladder: Ladder, rung: string, session: LoggedSession, before: readonly LoggedSession[]): Verdict[] {
+function verdictsOn(ladder: Ladder, rung: string, session: LoggedSession, before: readonly LoggedSession[]): Verdict[] {
   return waysOn(ladder, rung).map(({ to, entry }) => {
     const unit = entry.amount?.unit
     if (unit === session.unit) return { to, entry, decided: decide(seen(session, unit), before.map((each) => seen(each, unit)), entry, ladder.first_reps) }

@@ -23,7 +23,7 @@ export type Past = { readonly id: string; readonly ladder: Ladder | undefined; r
 export type PastActs = { readonly change: (entry: Entry) => void; readonly more: () => void }
 
 /** The sessions of one ladder with their decisions; of one that is not in this handbook, as they were logged. */
-export function entriesOf({ id, ladder }: Pick<Past, 'id' | 'ladder'>, sessions: readonly LoggedSession[]): Entry[] {
+function entriesOf({ id, ladder }: Pick<Past, 'id' | 'ladder'>, sessions: readonly LoggedSession[]): Entry[] {
   if (ladder) return historyOf(ladder, sessions)
   return byDay(sessions.filter((session) => session.ladder === id)).map((session) => ({ session, rung: session.rung, verdicts: [] }))
 }

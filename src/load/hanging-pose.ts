@@ -41,7 +41,7 @@ const READY = { x: 0.055, y: -0.035 } as const
 const armOf = ({ upper_arm, forearm, hand }: Body): number => upper_arm.length + forearm.length + hand.length / 2
 
 /** The angle of the knees over a scale that shows a share of the body. */
-export const kneesOver = (share: number): number => KNEES.from + (KNEES.to - KNEES.from) * Math.min(1, Math.max(0, (share - 0.3) / 0.4))
+const kneesOver = (share: number): number => KNEES.from + (KNEES.to - KNEES.from) * Math.min(1, Math.max(0, (share - 0.3) / 0.4))
 
 /** Where the shoulder is, by the lean of the trunk. */
 function shoulderOf(body: Body, { at }: Hanging, lean: number): Point {

@@ -70,7 +70,7 @@ export const cardCode = ({ address, edition }: Imprint, to: Address, name: strin
   address === undefined ? undefined : html`<p class="card-code">${qrCode(codeAddress(address, to, edition), say`Code that leads to ${name}`)}</p>`
 
 /** Where the page of a card is, in letters: for those without a reader of codes, and for handbooks without an address. */
-export const pathText = ({ address }: Imprint, to: Address): Part => (address === undefined ? say`In the handbook: ${asIs(to)}` : asIs(`${address.replace(/^https:\/\/|\/$/g, '')}${to}`))
+const pathText = ({ address }: Imprint, to: Address): Part => (address === undefined ? say`In the handbook: ${asIs(to)}` : asIs(`${address.replace(/^https:\/\/|\/$/g, '')}${to}`))
 
 /** The last lines of every card: edition, whose it is, where its page is, and what it is not. */
 export const footText = (imprint: Imprint, to: Address): Part => joined([editionText(imprint), imprint.organisation, pathText(imprint, to), CARD_NOTE], ' · ')

@@ -12,7 +12,7 @@ const MOST_UNKNOWN = 20
  *
  * Shape   issues of one file, its schema, its value and its places to findings, one an issue and one an unknown key.
  */
-export function inPlainWords(issues: readonly Issue[], schema: z.ZodType, value: unknown, places: Places): Finding[] {
+function inPlainWords(issues: readonly Issue[], schema: z.ZodType, value: unknown, places: Places): Finding[] {
   const misspelt = new Set(issues.flatMap((issue) => meant(issue, schema, value)))
   const findings = issues.filter((issue) => !(isAbsent(value, plainPath(issue)) && misspelt.has(pathKey(plainPath(issue))))).flatMap((issue) => findingsOf(issue, schema, value, places))
   const said = new Set<string>()

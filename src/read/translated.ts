@@ -60,7 +60,7 @@ export function withTranslations(curriculum: Curriculum, layers: readonly LayerW
 }
 
 /** Words of a ladder that many share, and which stand in words.LANG.yaml. */
-export const phrasesOf = ({ movement, equipment, rungs, withdrawn_notes }: Ladder): string[] => [
+const phrasesOf = ({ movement, equipment, rungs, withdrawn_notes }: Ladder): string[] => [
   ...new Set([movement, ...equipment, ...rungs.flatMap((rung) => rung.equipment), ...withdrawn_notes.flatMap(({ note, because }) => [note, because])]),
 ]
 

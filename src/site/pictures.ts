@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto'
 import path from 'node:path'
 import { once } from '../quantity/once.ts'
 import { shownPictures, type ShownPicture } from '../check/prose.ts'
@@ -8,6 +7,7 @@ import type { MeasuredCurriculum } from '../measure/measure.ts'
 import { pictureKey, type Drawn } from '../page/drawn.ts'
 import { readShapes } from '../read/read-shapes.ts'
 import type { Cache } from './cache.ts'
+import { sha256Of } from './copies.ts'
 import { pictureBytes, type Shelves } from './picture-bytes.ts'
 import { rasterFlaw, type Rendition } from './raster.ts'
 import { renditionsOnce } from './renditions-once.ts'
@@ -74,7 +74,7 @@ const ENDS = { webp: 'webp', jpeg: 'jpg', png: 'png' } as const
 /** `pictures/grip-480-1f2e3d4c5b.webp`: the name changes with the bytes, so that a copy may be kept for ever. */
 function nameOf(file: string, { width_px, kind, bytes }: Rendition): string {
   const slug = path.basename(file, path.extname(file)).normalize('NFKD').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '').slice(0, 40) || 'picture'
-  return `pictures/${slug}-${width_px}-${createHash('sha256').update(bytes).digest('hex').slice(0, 10)}.${ENDS[kind]}`
+  return `pictures/${slug}-${width_px}-${sha256Of(bytes).slice(0, 10)}.${ENDS[kind]}`
 }
 
 /** How wide a picture stands: the width of a phone less its margins, or that of a column of prose. */

@@ -42,7 +42,16 @@ export const lost = (page: Page): Promise<string[]> =>
   })
 
 /** Text as widely spaced as readers may set it (WCAG 2.2, 1.4.12). */
-export const SPACED = '* { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important } p { margin-bottom: 2em !important }'
+const SPACED = '* { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important } p { margin-bottom: 2em !important }'
+
+/** What scrolls sideways or is cut off on a page, as it is and with its text spaced. */
+export async function lostOn(page: Page, url: string): Promise<string[]> {
+  await page.goto(url)
+  await ready(page)
+  const plain = await lost(page)
+  await page.addStyleTag({ content: SPACED })
+  return [...plain, ...(await lost(page)).map((what) => `with text spaced: ${what}`)]
+}
 
 /** Controls that a thumb on the floor would miss: of those that are to be seen, which are narrower or lower than 44 px. */
 export const tooSmall = (page: Page, selector: string): Promise<{ readonly seen: number; readonly small: string[] }> =>
