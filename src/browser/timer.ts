@@ -6,10 +6,10 @@ export const left = (until_ms: number, now_ms: number): number => Math.max(0, Ma
 /** "1:30", or "45". */
 export const clock = (seconds: number): string => (seconds < 60 ? String(seconds) : `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`)
 
-/** Keeps the screen awake while something runs, where the browser lets us. */
-async function awake(): Promise<() => void> {
-  const lock = await navigator.wakeLock?.request('screen').catch(() => undefined)
-  return () => void lock?.release()
+/** Keeps the screen awake, where the browser lets us and as soon as it does, until the answer is called. */
+function awake(): () => void {
+  const lock = navigator.wakeLock?.request('screen').catch(() => undefined)
+  return () => void lock?.then((held) => held?.release())
 }
 
 /** Two short tones and a shake, where the device has them and the reader wants them. */
@@ -50,7 +50,7 @@ export function startTimer(page: Document, place: HTMLElement): void {
     running = undefined
     status.textContent = said(words)
   }
-  const begin = async (name: string, seconds: number): Promise<void> => {
+  const begin = (name: string, seconds: number): void => {
     end('')
     const until_ms = Date.now() + seconds * 1000
     status.textContent = said(`${name} of ${seconds} s has begun.`)
@@ -61,7 +61,7 @@ export function startTimer(page: Document, place: HTMLElement): void {
       signal(loud.checked)
       end(`${name} is over.`)
     }
-    running = { until_ms, tick: window.setInterval(show, 200), release: await awake() }
+    running = { until_ms, tick: window.setInterval(show, 200), release: awake() }
     show()
   }
   const button = (words: string, act: () => void): HTMLButtonElement => {
@@ -77,7 +77,7 @@ export function startTimer(page: Document, place: HTMLElement): void {
   ] as const
   const kinds = times.filter(([, seconds]) => seconds > 0)
   const buttons = page.createElement('div')
-  buttons.append(...kinds.map(([name, seconds]) => button(`${name} ${seconds} s`, () => void begin(name, seconds))), button('Stop', () => end('Stopped.')))
+  buttons.append(...kinds.map(([name, seconds]) => button(`${name} ${seconds} s`, () => begin(name, seconds))), button('Stop', () => end('Stopped.')))
   shown.textContent = clock(kinds[0]?.[1] ?? 0)
   place.append(shown, label, buttons, status)
   place.hidden = false
