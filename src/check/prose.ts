@@ -37,11 +37,13 @@ function frontOf(ladder: Ladder): Prose[] {
 export type ShownPicture = { readonly file: string; readonly place: Place }
 
 /** Every picture that pages and ladders show, in order; those that are no file of the workspace have a rule of their own. */
-export const shownPictures = ({ ladders, pages }: Pick<Curriculum, 'ladders' | 'pages'>): ShownPicture[] => [...pages.flatMap(ofPage), ...ladders.flatMap(ofLadder)]
+export const shownPictures = ({ ladders, pages }: Pick<Curriculum, 'ladders' | 'pages'>): ShownPicture[] => [...pages.flatMap(ofPage), ...ladders.flatMap(ladderPictures)]
 
-/** Kept with the page or ladder: of a thousand, a save makes one another. */
+/** Those of one ladder. */
+export const ladderPictures = onceOfEach((ladder: Ladder) => picturesIn(ladder.places, proseOf(ladder).map(({ path, text }) => ({ path: [...path, 'text'], text }))))
+
+/** Kept with the page, as with a ladder: of a thousand, a save makes one another. */
 const ofPage = onceOfEach(({ body, places }: Page) => picturesIn(places, [{ path: ['body'], text: body }]))
-const ofLadder = onceOfEach((ladder: Ladder) => picturesIn(ladder.places, proseOf(ladder).map(({ path, text }) => ({ path: [...path, 'text'], text }))))
 
 const picturesIn = (places: Places, texts: readonly Prose[]): readonly ShownPicture[] =>
   texts.filter(({ text }) => text.includes('![')).flatMap(({ path, text }) => {

@@ -108,8 +108,11 @@ function indexPage(ladders: readonly MeasuredLadder[], imprint: Imprint): SitePa
   }
 }
 
-/** The pages of all cards of a handbook. `pdfs` where the build prints them to files as well. */
-export function cardPages({ handbook, ladders }: MeasuredCurriculum, pdfs: boolean): SitePage[] {
+/** The page that leads to every card. */
+export const cardsPage = ({ handbook, ladders }: MeasuredCurriculum): SitePage => indexPage(ladders, imprintOf(handbook))
+
+/** The pages of a ladder's cards. `pdfs` where the build prints them to files as well. */
+export function cardPages(ladder: MeasuredLadder, { handbook }: Pick<MeasuredCurriculum, 'handbook'>, pdfs: boolean): SitePage[] {
   const imprint = imprintOf(handbook)
-  return [indexPage(ladders, imprint), ...ladders.flatMap((ladder) => [wallPage(ladder, imprint, pdfs), pocketPage(ladder, imprint, pdfs), bookletPage(ladder, imprint, pdfs)])]
+  return [wallPage(ladder, imprint, pdfs), pocketPage(ladder, imprint, pdfs), bookletPage(ladder, imprint, pdfs)]
 }

@@ -6,14 +6,13 @@ import { rules } from '../check/index.ts'
 import type { RungWords } from '../ladder/curriculum.ts'
 import type { MeasuredCurriculum, MeasuredLadder, MeasuredRung } from '../measure/measure.ts'
 import { plainLines } from './card-words.ts'
-import type { Lookup } from './finished.ts'
 
 /** Texts of a handbook by what becomes of them in another language. */
 export type CoachWords = {
   /** Names and ids: the same in every language. */
-  readonly names: Lookup
+  readonly names: ReadonlySet<string>
   /** What a translation is wanted for. */
-  readonly words: Lookup
+  readonly words: ReadonlySet<string>
 }
 
 type Texts = readonly (string | undefined)[]
@@ -67,7 +66,14 @@ const NAMES: readonly string[] = [
 export function coachWords({ handbook: { title, organisation, edition, contact, editions = [] }, ladders, pages }: MeasuredCurriculum): CoachWords {
   const names = once(() => union([...ladders.map((ladder) => ofLadder(ladder).names), allOf([...NAMES, title, organisation, edition, contact, ...editions.map((each) => each.edition), ...pages.map(({ id }) => id)])]))
   const words = once(() => union([...ladders.map((ladder) => ofLadder(ladder).words), allOf([...editions.map(({ note }) => note), ...pages.flatMap(({ title: name, summary }) => [name, summary])])]))
-  return { names: { has: (text) => names().has(text) }, words: { has: (text) => words().has(text) } }
+  return {
+    get names() {
+      return names()
+    },
+    get words() {
+      return words()
+    },
+  }
 }
 
 function union(lists: readonly (readonly string[])[]): ReadonlySet<string> {

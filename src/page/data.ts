@@ -143,7 +143,10 @@ const json = (value: unknown): string => `${JSON.stringify(value, null, 1)}\n`
 export const ladderDataFile = (ladder: MeasuredLadder, edition: string): DataFile => ({ name: `data/ladders/${ladder.id}.json`, bytes: json(ladderData(ladder, edition)) })
 
 /** Every ladder, rung, number and source as JSON, with the schemas they keep to. */
-export function dataFiles({ handbook, ladders }: MeasuredCurriculum): DataFile[] {
+export const dataFiles = (curriculum: MeasuredCurriculum): DataFile[] => [...curriculum.ladders.map((ladder) => ladderDataFile(ladder, curriculum.handbook.edition)), ...commonDataFiles(curriculum)]
+
+/** The same without the ladders' own files. */
+export function commonDataFiles({ handbook, ladders }: MeasuredCurriculum): DataFile[] {
   const index: IndexData = {
     version: 1,
     title: handbook.title,
@@ -154,7 +157,6 @@ export function dataFiles({ handbook, ladders }: MeasuredCurriculum): DataFile[]
   }
   return [
     { name: 'data/index.json', bytes: json(index) },
-    ...ladders.map((ladder) => ladderDataFile(ladder, handbook.edition)),
     { name: 'data/index.schema.json', bytes: json(z.toJSONSchema(indexDataSchema, { target: 'draft-7' })) },
     { name: 'data/ladder.schema.json', bytes: json(z.toJSONSchema(ladderDataSchema, { target: 'draft-7' })) },
   ]

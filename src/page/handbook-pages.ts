@@ -1,6 +1,6 @@
 import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
 import type { Address } from './address.ts'
-import { cardPages } from './cards-page.ts'
+import { cardPages, cardsPage } from './cards-page.ts'
 import { changesPage, type EditionChanges } from './changes-page.ts'
 import { checkPages, type Examples } from './check-pages.ts'
 import { withDrawn, type Drawn } from './drawn.ts'
@@ -33,7 +33,7 @@ export function handbookPages(curriculum: MeasuredCurriculum, beside: Beside, to
   const all = (pages: readonly SitePage[]): WrittenPage[] => pages.map((page) => writtenPage(page, frame, drawn, tongue))
   return [
     ...all([firstPage(curriculum)]),
-    ...curriculum.ladders.flatMap((ladder) => all(ladderPages(ladder, beside.diagrams.get(ladder.id) ?? raw(''), curriculum))),
+    ...curriculum.ladders.flatMap((ladder) => all([...ladderPages(ladder, beside.diagrams.get(ladder.id) ?? raw(''), curriculum), ...cardPages(ladder, curriculum, beside.pdfs ?? false)])),
     ...all(otherPages(curriculum, beside)),
   ]
 }
@@ -49,7 +49,7 @@ export function frameOf({ handbook, logo, pages }: MeasuredCurriculum, languages
     published: handbook.address?.replace(/\/$/, ''),
     language,
     languages,
-    safety: pages.find(({ id }) => id === 'safety'),
+    safety: pages.flatMap(({ id, title }) => (id === 'safety' ? [{ id, title }] : [])).at(0),
   }
 }
 
@@ -66,8 +66,8 @@ export function ladderPages(ladder: MeasuredLadder, diagram: Html, { handbook: {
   return [{ ...whole, about: ladderAbout(title, ladder, whole.description) }, ...rungs, ...withdrawnPages(ladder, edition)]
 }
 
-/** Every page but the first and those of the ladders. */
-export function otherPages(curriculum: MeasuredCurriculum, { examples, editions, pdfs = false }: Pick<Beside, 'examples' | 'editions' | 'pdfs'>): SitePage[] {
+/** Every page but the first and those of the ladders and their cards. */
+export function otherPages(curriculum: MeasuredCurriculum, { examples, editions }: Pick<Beside, 'examples' | 'editions'>): SitePage[] {
   const { handbook, ladders, pages } = curriculum
   return [
     ...pages.map((page) => ({ ...contentPage(page), about: pageAbout(handbook.title, page) })),
@@ -78,7 +78,7 @@ export function otherPages(curriculum: MeasuredCurriculum, { examples, editions,
     sourcesPage(),
     ...checkPages(examples),
     changesPage(curriculum, editions),
-    ...cardPages(curriculum, pdfs),
+    cardsPage(curriculum),
     searchPage(curriculum.ladders.length),
     notFoundPage(handbook.address),
   ]

@@ -33,7 +33,7 @@ export function webManifest({ handbook }: MeasuredCurriculum, tongue: Tongue): s
 }
 
 /** The pages of a handbook in one language, and where that is published. */
-export type Mapped = { readonly language: string; readonly root: string; readonly pages: readonly WrittenPage[] }
+export type Mapped = { readonly language: string; readonly root: string; readonly pages: readonly Pick<WrittenPage, 'address'>[] }
 
 /** Every page in every language by its whole address, each with the same page in the others, for those who look for pages. */
 export function siteMap(languages: readonly Mapped[]): string {

@@ -5,8 +5,8 @@ import type { Lookup } from './finished.ts'
 import type { Frame } from './site-page.ts'
 import { tongueOf, type Tongue } from './tongue.ts'
 
-/** A handbook in one of its languages: what it says, how the interface says it, and the folder it stands in, "" or "es/". */
-export type Speech = { readonly tongue: Tongue; readonly curriculum: MeasuredCurriculum; readonly under: string }
+/** A handbook in one of its languages: what it says, how the interface says it, the coaches' words that are told apart there from the interface's, and the folder it stands in, "" or "es/". */
+export type Speech = { readonly tongue: Tongue; readonly curriculum: MeasuredCurriculum; readonly toldApart: readonly CoachWords[]; readonly under: string }
 
 /**
  * A handbook in every language it lists. The first stands at the root, each other in a folder of its own, with the same addresses below it.
@@ -26,6 +26,7 @@ export function speechesOf(curriculum: MeasuredCurriculum): Speech[] {
     return {
       tongue: tongueOf(language, { units: handbook.units, words, theirs: { has: (text) => theirs.names.has(text) || theirs.words.has(text) }, ...(left ? { left } : {}) }),
       curriculum: { ...said, handbook: { ...said.handbook, ...(handbook.address === undefined ? {} : { address: `${handbook.address.replace(/\/$/, '')}/${under}` }) } },
+      toldApart: theirs === NONE ? [] : [theirs, ...(left ? [own] : [])],
       under,
     }
   })

@@ -13,12 +13,14 @@ import path from 'node:path'
 export type Cache = {
   /** The bytes for `from`, made now or before. `kind` names what makes them, and its version. */
   of(kind: string, from: string | Uint8Array, make: () => Promise<Uint8Array>): Promise<Uint8Array>
+  /** The bytes for `from`, where they were made before. */
+  known(kind: string, from: string | Uint8Array): Promise<Uint8Array | undefined>
   /** Takes out what nobody has asked for in a month. */
   tidy(): Promise<void>
 }
 
 /** Makes everything anew. */
-export const NO_CACHE: Cache = { of: (_kind, _from, make) => make(), tidy: async () => undefined }
+export const NO_CACHE: Cache = { of: (_kind, _from, make) => make(), known: async () => undefined, tidy: async () => undefined }
 
 const sha256 = (...parts: readonly (string | Uint8Array)[]): string => {
   const digest = createHash('sha256')
@@ -43,11 +45,12 @@ export function cacheFolder(): string {
 /** A cache in a folder. What cannot be read or written there is made anew, and nothing is said. */
 export function cacheIn(folder: string): Cache {
   const fileOf = (key: string): string => path.join(folder, key.slice(0, 2), key.slice(2))
-  const kept = async (file: string): Promise<Uint8Array | undefined> => {
+  const known = async (file: string): Promise<Uint8Array | undefined> => {
     const whole = await readFile(file).catch(() => undefined)
     if (whole === undefined || whole.length < DIGEST) return undefined
     const bytes = whole.subarray(DIGEST)
     if (whole.toString('latin1', 0, DIGEST) !== sha256(bytes)) return undefined
+    await touched(file)
     return bytes
   }
   const keep = async (file: string, bytes: Uint8Array): Promise<void> => {
@@ -63,15 +66,13 @@ export function cacheIn(folder: string): Cache {
   return {
     async of(kind, from, make) {
       const file = fileOf(sha256(kind, from))
-      const before = await kept(file)
-      if (before !== undefined) {
-        await touched(file)
-        return before
-      }
+      const before = await known(file)
+      if (before !== undefined) return before
       const bytes = await make()
       await keep(file, bytes)
       return bytes
     },
+    known: (kind, from) => known(fileOf(sha256(kind, from))),
     tidy: () => withoutOld(folder).catch(() => undefined),
   }
 }

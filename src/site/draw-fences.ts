@@ -6,7 +6,7 @@ import { fencesIn, flowchartSource, readFlowchart, type Flowchart } from '../rea
 import type { Draw } from './drawn-once.ts'
 
 /** Every flowchart that coaches wrote, drawn once, by its key. The drawing program sees what we write from what we understood, never what was typed. */
-export async function drawFences({ ladders, pages }: MeasuredCurriculum, draw: Draw): Promise<ReadonlyMap<string, string>> {
+export async function drawFences({ ladders, pages }: Pick<MeasuredCurriculum, 'ladders' | 'pages'>, draw: Draw): Promise<ReadonlyMap<string, string>> {
   const drawn = new Map<string, string>()
   for (const chart of [...pages.flatMap(ofPage), ...ladders.flatMap(ofLadder)]) {
     const key = drawingKey(chart)

@@ -1,4 +1,4 @@
-import type { MeasuredCurriculum } from '../measure/measure.ts'
+import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
 import type { Handbook } from '../ladder/schema.ts'
 import { accentOf, LIGHT_PAPER, STARTER_ACCENT } from '../page/accent.ts'
 import { iconShapes, iconSvg } from '../page/icon.ts'
@@ -28,11 +28,11 @@ export function iconFiles(handbook: Handbook): SiteFile[] {
   ]
 }
 
-/** The pictures that stand beside links; only where the handbook says where it is published, as such a link has to be whole. */
-export const shareFiles = ({ handbook, ladders }: MeasuredCurriculum): SiteFile[] =>
-  handbook.address === undefined
-    ? []
-    : [
-        { name: fileFor(shareAddress(undefined)), bytes: png(paint(handbookPicture(ladders, handbook))) },
-        ...ladders.map((ladder) => ({ name: fileFor(shareAddress(ladder.id)), bytes: png(paint(ladderPicture(ladder, handbook))) })),
-      ]
+/** The picture that stands beside links to a ladder; only where the handbook says where it is published, as such a link has to be whole. */
+export const ladderShareFile = (ladder: MeasuredLadder, handbook: Handbook): SiteFile[] => (handbook.address === undefined ? [] : [{ name: fileFor(shareAddress(ladder.id)), bytes: png(paint(ladderPicture(ladder, handbook))) }])
+
+/** The picture beside links to all other pages. */
+export const handbookShareFile = ({ handbook, ladders }: MeasuredCurriculum): SiteFile[] => (handbook.address === undefined ? [] : [{ name: fileFor(shareAddress(undefined)), bytes: png(paint(handbookPicture(ladders, handbook))) }])
+
+/** All of these. */
+export const shareFiles = (curriculum: MeasuredCurriculum): SiteFile[] => [...handbookShareFile(curriculum), ...curriculum.ladders.flatMap((ladder) => ladderShareFile(ladder, curriculum.handbook))]

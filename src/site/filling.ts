@@ -1,9 +1,9 @@
-import { lstatSync, mkdirSync } from 'node:fs'
+import { lstatSync, mkdirSync, rmSync } from 'node:fs'
 import { readFile, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import { compareText } from '../ladder/finding.ts'
 import { NO_CACHE, type Cache } from './cache.ts'
-import { copiesOf, sha256Of, type Digested } from './copies.ts'
+import { copiesOf, digested, sha256Of, type Digested } from './copies.ts'
 import { filesBelow } from './manifest.ts'
 import { NO_OLD_FILES, oldFiles } from './old-files.ts'
 import { sideBySide } from './side-by-side.ts'
@@ -12,10 +12,17 @@ import type { SiteFile } from './site-file.ts'
 /** A file as it was written. */
 export type Written = { readonly file: string; readonly bytes: number; readonly sha256: string }
 
+/** A file as it will be, or was. */
+export type Known = Pick<Digested, 'name' | 'sha256' | 'size'>
+
 /** A folder while a build fills it. What was written is known, and not read again. */
 export type Filling = {
   /** Writes files, each once, and compressed copies beside those that shrink. Returns when all of them lie there. */
-  write(files: readonly SiteFile[]): Promise<void>
+  write(files: readonly (SiteFile | Digested)[]): Promise<void>
+  /** Takes over files that lie in the old handbook with the digests wanted, and their copies: all of them, or none. */
+  taken(files: readonly Known[]): Promise<boolean>
+  /** The text of a file that was written or taken over. */
+  text(name: string): Promise<string>
   /** The bytes of a file in the old handbook, where they have the digest wanted. */
   old(name: string, sha256: string): Uint8Array | undefined
   /** What was written so far, by name, without the copies. */
@@ -30,8 +37,8 @@ const byName = (files: Iterable<Written>): Written[] => [...files].toSorted((a, 
 const TOGETHER = 16
 
 /** Files in groups which stay as they are when others come or go: a group ends after a name whose digest says so. */
-function groupsOf(files: readonly SiteFile[]): SiteFile[][] {
-  const groups: SiteFile[][] = [[]]
+function groupsOf<File extends { readonly name: string }>(files: readonly File[]): File[][] {
+  const groups: File[][] = [[]]
   for (const file of files) {
     groups.at(-1)?.push(file)
     if (parseInt(sha256Of(file.name).slice(0, 8), 16) % TOGETHER === 0) groups.push([])
@@ -70,16 +77,34 @@ export async function fillFolder(folder: string, { before, cache = NO_CACHE }: {
     return { file: name, bytes: bytes.length, sha256: sha256Of(bytes) }
   }
 
+  /** Puts the copies beside some files. */
+  async function copied(group: readonly Digested[]): Promise<void> {
+    for (const { name, sha256, bytes } of await copiesOf(group, cache)) copies.set(name, await placed(name, sha256, bytes))
+  }
+
+  /** Whether each of some files lies in the old handbook, and now here. */
+  function linked(files: readonly Known[]): boolean {
+    const missing = files.findIndex(({ name, sha256 }) => old.linked(name, placeOf(name), sha256) === undefined)
+    for (const { name } of files.slice(0, Math.max(missing, 0))) rmSync(path.join(folder, name))
+    return missing < 0
+  }
+
+  const there = (name: string): Promise<Buffer> => readFile(path.join(folder, name))
+
   return {
     write: (files) =>
       sideBySide(groupsOf(files), async (group) => {
-        const digested = group.map(({ name, bytes: given }): Digested => {
-          const bytes = typeof given === 'string' ? Buffer.from(given) : given
-          return { name, bytes, sha256: sha256Of(bytes) }
-        })
-        for (const { name, bytes, sha256 } of digested) originals.set(name, await placed(name, sha256, async () => bytes))
-        for (const { name, sha256, bytes } of await copiesOf(digested, cache)) copies.set(name, await placed(name, sha256, bytes))
+        const known = group.map((file) => ('sha256' in file ? file : digested(file)))
+        for (const { name, bytes, sha256 } of known) originals.set(name, await placed(name, sha256, bytes))
+        await copied(known)
       }),
+    async taken(files) {
+      if (!linked(files)) return false
+      for (const { name, size, sha256 } of files) originals.set(name, { file: name, bytes: size, sha256 })
+      for (const group of groupsOf(files)) await copied(group.map((file) => ({ ...file, bytes: () => there(file.name) })))
+      return true
+    },
+    text: async (name) => (await there(name)).toString(),
     old: (name, sha256) => old.bytes(name, sha256),
     originals: () => byName(originals.values()),
     all: () => byName([...originals.values(), ...copies.values()]),

@@ -1,11 +1,13 @@
 import { once } from '../quantity/once.ts'
 import { diagramName, ladderDiagram } from '../page/ladder-diagram.ts'
 import { changesPage } from '../page/changes-page.ts'
+import { cardPages } from '../page/cards-page.ts'
 import { dataFiles, ladderDataFile } from '../page/data.ts'
 import { editionsFiles } from '../page/editions-data.ts'
 import { drawnHere, type Drawn } from '../page/drawn.ts'
 import { feed } from '../page/feed.ts'
 import { firstPage, frameOf, ladderPages, otherPages, writtenPage, type WrittenPage } from '../page/handbook-pages.ts'
+import { searchParts } from '../page/search-parts.ts'
 import { webManifest } from '../page/site-files.ts'
 import type { SitePage } from '../page/site-page.ts'
 import { languagesOf, speechesOf, type Speech } from '../page/speech.ts'
@@ -13,6 +15,7 @@ import type { MeasuredCurriculum } from '../measure/measure.ts'
 import { LIST } from '../browser/offline-list.ts'
 import { assetFiles } from './assets.ts'
 import type { Cache } from './cache.ts'
+import { sha256Of } from './copies.ts'
 import { drawFences } from './draw-fences.ts'
 import { drawnOnce } from './drawn-once.ts'
 import { shareFiles } from './drawn-pictures.ts'
@@ -22,7 +25,7 @@ import type { Shelves } from './picture-bytes.ts'
 import { publishedPictures } from './pictures.ts'
 import { fileOf } from './plugin.ts'
 import { ruleExamples } from './rule-examples.ts'
-import { searchFiles } from './search-index.ts'
+import { isSearched, searchFiles, type SearchedPage } from './search-index.ts'
 import type { SiteFile } from './site-file.ts'
 
 /** A handbook made file by file, when somebody asks: a save costs only what is looked at. The files are those of a build, less what serves readers without a signal. */
@@ -66,12 +69,12 @@ function voice(speech: Speech, shared: Shared): LiveHandbook & { readonly under:
   const frame = frameOf(curriculum, languagesOf(shared.speeches), tongue)
   const ladders = new Map(curriculum.ladders.map((ladder) => [ladder.id, ladder]))
   const ofLadder = new Map<string, ReadonlyMap<string, SitePage>>()
-  const rest = once(async () => byFile(otherPages(curriculum, { examples: await ruleExamples(), editions: [] })))
+  const rest = once(async () => byFile([...otherPages(curriculum, { examples: await ruleExamples(), editions: [] }), ...curriculum.ladders.flatMap((ladder) => cardPages(ladder, curriculum, false))]))
   const fences = once(async () => drawFences(curriculum, await shared.draw()))
   const drawn = once(async (): Promise<Drawn> => new Map([...(await shared.pictures()).drawn, ...(await fences())]))
   const data = once(() => byName(dataFiles(curriculum)))
   const share = once(() => byName(shareFiles(curriculum)))
-  const search = once(async () => byName(await searchFiles(await everyPage())))
+  const search = once(async () => byName(await searchFiles(await searchedPages(), searchParts(curriculum.ladders.length))))
 
   async function pageAt(name: string): Promise<SitePage | undefined> {
     if (name === 'index.html') return firstPage(curriculum)
@@ -90,9 +93,10 @@ function voice(speech: Speech, shared: Shared): LiveHandbook & { readonly under:
     return writtenPage(page, frame, new Map([...(await drawn()), ...own]), tongue)
   }
 
-  async function everyPage(): Promise<WrittenPage[]> {
+  async function searchedPages(): Promise<SearchedPage[]> {
     const all = [firstPage(curriculum), ...curriculum.ladders.flatMap((ladder) => ladderPages(ladder, drawnHere(diagramName(ladder)), curriculum)), ...(await rest()).values()]
-    return all.map((page) => writtenPage(page, frame, new Map(), tongue)) // pictures hold nothing to search
+    const pages = all.map((page) => writtenPage(page, frame, new Map(), tongue)) // pictures hold nothing to search
+    return pages.flatMap(({ address, html }) => (isSearched(html) ? [{ name: fileOf(address), sha256: sha256Of(html), text: async () => html }] : []))
   }
 
   function asset(name: string): Promise<SiteFile['bytes'] | undefined> {

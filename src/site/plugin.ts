@@ -1,8 +1,12 @@
 import type { Config } from '@11ty/eleventy'
+import type { Address } from '../page/address.ts'
 import type { WrittenPage } from '../page/handbook-pages.ts'
 
 /** Where a page's file goes: "/press-up/" to press-up/index.html, "/404.html" as it is. */
 export const fileOf = (address: string): string => (address.endsWith('/') ? `${address.slice(1)}index.html` : address.slice(1))
+
+/** The address a page's file is read at. */
+export const addressOf = (file: string): Address => `/${file.replace(/(^|\/)index\.html$/, '$1')}`
 
 type PageData = { readonly written: WrittenPage }
 

@@ -2,11 +2,16 @@ import assert from 'node:assert/strict'
 import { test } from 'vitest'
 import { measure } from '../../src/measure/measure.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
+import { handbookPages } from '../../src/page/handbook-pages.ts'
+import { raw } from '../../src/page/html.ts'
+import { diagramName, ladderDiagram } from '../../src/page/ladder-diagram.ts'
 import { speechesOf } from '../../src/page/speech.ts'
-import { drawnPages } from '../../src/site/build.ts'
-import { NO_CACHE } from '../../src/site/cache.ts'
+import { ENGLISH } from '../../src/page/tongue.ts'
+import { drawDiagram } from '../../src/site/draw-diagram.ts'
+import { drawFences } from '../../src/site/draw-fences.ts'
 import { readEditions } from '../../src/site/editions.ts'
 import { fileOf } from '../../src/site/plugin.ts'
+import { ruleExamples } from '../../src/site/rule-examples.ts'
 import { headingOf, strangersIn } from './allowed.ts'
 import { heldTogether } from './held.ts'
 import { ladder, lines } from './place.ts'
@@ -117,8 +122,9 @@ for (let nth = 0; nth < MARKUP.length; nth += 4) {
     assert.equal(reading.value.ladders.length, 1, JSON.stringify(reading.findings, null, 1))
     const curriculum = measure(reading.value)
     const { changes } = await readEditions('/nowhere', curriculum)
-    const made = await drawnPages(speechesOf(curriculum), { editions: changes, cache: NO_CACHE, workers: 1 })
-    const pages = made.flatMap((each) => each.pages.map(({ address, html }) => ({ name: fileOf(address), bytes: html })))
+    const diagrams = new Map(await Promise.all(curriculum.ladders.map(async (each) => [each.id, raw(await drawDiagram(ladderDiagram(each, ENGLISH), diagramName(each)))] as const)))
+    const made = handbookPages(curriculum, { diagrams, drawn: await drawFences(curriculum, drawDiagram), examples: await ruleExamples(), editions: changes }, speechesOf(curriculum)[0]?.tongue ?? ENGLISH)
+    const pages = made.map(({ address, html }) => ({ name: fileOf(address), bytes: html }))
     assert.ok(pages.length > 20)
     for (const { name, bytes } of pages) assert.deepEqual([name, strangersIn(String(bytes))], [name, []])
     for (const [name, title] of Object.entries(shown)) assert.equal(headingOf(String(pages.find((page) => page.name === name)?.bytes)), title)

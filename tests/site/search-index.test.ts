@@ -10,7 +10,7 @@ import { sha256Of } from '../../src/site/copies.ts'
 import * as indexer from '../../src/site/indexer.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
 import { fileOf } from '../../src/site/plugin.ts'
-import { searchFiles } from '../../src/site/search-index.ts'
+import { isSearched, searchFiles } from '../../src/site/search-index.ts'
 import type { SiteFile } from '../../src/site/site-file.ts'
 import { builtDemo, scratch } from './demo.ts'
 
@@ -21,7 +21,7 @@ const demo = await builtDemo()
 const pages = (await filesBelow(demo))
   .filter((file) => /^([a-f][a-z-]*\/([a-z0-9-]+\/)?|index|search\/)(index)?(\.html)?$/.test(file) && file.endsWith('.html') && !/^(cards|checks|editions|es)\//.test(file))
   .map((file) => ({ address: (file.endsWith('index.html') ? `/${file.slice(0, -'index.html'.length)}` : `/${file}`) as `/${string}`, html: readFileSync(path.join(demo, file), 'utf8') }))
-const inParts = (parts: number) => pages.map(({ address, html }) => ({ address, html: address === '/search/' ? html.replace('id="search-results"', `id="search-results" data-parts="${parts}"`) : html }))
+const searchedIn = (of: typeof pages) => of.flatMap(({ address, html }) => (isSearched(html) ? [{ name: fileOf(address), sha256: sha256Of(html), text: async () => html }] : []))
 
 const bytesOf = (files: readonly SiteFile[]): [string, string][] => files.map(({ name, bytes }): [string, string] => [name, Buffer.from(bytes).toString('base64')]).toSorted(([a], [b]) => (a < b ? -1 : 1))
 
@@ -30,7 +30,7 @@ type Index = { init(): Promise<void>; mergeIndex(place: string): Promise<void>; 
 /** The index as the search page opens it, with a disk for a network. */
 async function opened(name: string, parts: number): Promise<Index> {
   const place = path.join(folder, name)
-  for (const { name: file, bytes } of await searchFiles(inParts(parts))) {
+  for (const { name: file, bytes } of await searchFiles(searchedIn(pages), parts)) {
     mkdirSync(path.dirname(path.join(place, file)), { recursive: true })
     writeFileSync(path.join(place, file), bytes)
   }
@@ -50,7 +50,7 @@ test('an index of what is searched has the bytes of an index of whole pages', { 
     for (const { address, html } of pages) await index?.addHTMLFile({ sourcePath: fileOf(address), content: html })
     return (await index?.getFiles())?.files ?? []
   })
-  const ours = await searchFiles(pages)
+  const ours = await searchFiles(searchedIn(pages), 1)
   const theirs = new Map(bytesOf(whole.map(({ path: name, content }) => ({ name: `pagefind/${name}`, bytes: content }))))
   assert.ok(ours.length > 40)
   for (const [name, bytes] of bytesOf(ours)) assert.equal(bytes, theirs.get(name), name)
@@ -80,14 +80,14 @@ test('only the part of a changed page is indexed again, to the same bytes; where
   const indexed = vi.spyOn(indexer, 'indexOf')
   const times = async (of: typeof pages): Promise<number> => {
     indexed.mockClear()
-    const files = await searchFiles(of, { cache, old })
+    const files = await searchFiles(searchedIn(of), 4, { cache, old })
     const made = indexed.mock.calls.length
     for (const { name, bytes } of files) lies.set(name, Buffer.from(bytes))
-    assert.deepEqual(bytesOf(files), bytesOf(await searchFiles(of)))
+    assert.deepEqual(bytesOf(files), bytesOf(await searchFiles(searchedIn(of), 4)))
     return made
   }
-  const changed = inParts(4).map(({ address, html }) => ({ address, html: address === '/dip/' ? html.replace('</h1>', ' anew</h1>') : html }))
-  assert.deepEqual([await times(inParts(4)), await times(inParts(4)), await times(changed)], [4, 0, 1])
+  const changed = pages.map(({ address, html }) => ({ address, html: address === '/dip/' ? html.replace('</h1>', ' anew</h1>') : html }))
+  assert.deepEqual([await times(pages), await times(pages), await times(changed)], [4, 0, 1])
   lies.delete([...lies.keys()].find((name) => name.startsWith('pagefind/part-2/fragment/')) ?? '')
   assert.equal(await times(changed), 1)
 })

@@ -1,0 +1,105 @@
+import type { EditionChanges } from '../page/changes-page.ts'
+import type { Examples } from '../page/check-pages.ts'
+import { commonDataFiles } from '../page/data.ts'
+import type { Drawn } from '../page/drawn.ts'
+import { editionsFiles } from '../page/editions-data.ts'
+import { feed } from '../page/feed.ts'
+import { firstPage, otherPages, writtenPage } from '../page/handbook-pages.ts'
+import { diagramName, ladderDiagram } from '../page/ladder-diagram.ts'
+import { searchParts } from '../page/search-parts.ts'
+import { headersFile } from '../page/served.ts'
+import { siteMap, webManifest } from '../page/site-files.ts'
+import type { Speech } from '../page/speech.ts'
+import { assetFiles } from './assets.ts'
+import type { Cache } from './cache.ts'
+import { drawFences } from './draw-fences.ts'
+import type { Draw } from './drawn-once.ts'
+import { handbookShareFile } from './drawn-pictures.ts'
+import { seenFrom } from './editions.ts'
+import type { Filling } from './filling.ts'
+import { withIndexer } from './indexer.ts'
+import { laddersOnce, laidAs, layLadder, type Ladders, type Laid } from './ladders-once.ts'
+import { pageFiles } from './page-files.ts'
+import { addressOf } from './plugin.ts'
+import { partFiles, partOf } from './search-index.ts'
+import { sideBySide } from './side-by-side.ts'
+import { below, type SiteFile } from './site-file.ts'
+
+/** What a handbook shows beside its curriculum, and by what it is made: `drawn` holds the pictures that stand in pages, `draw` draws charts, `tool` is the digest of what makes it all. */
+export type Shown = { readonly editions: readonly EditionChanges[]; readonly examples: Examples; readonly drawn: Drawn; readonly pdfs: boolean; readonly draw: Draw; readonly cache: Cache; readonly tool: string; readonly progress: (stage: string) => void }
+
+/** Where a handbook is written: below a folder of the output, with a search index or without. */
+type Where = { readonly folder: string; readonly searched: boolean }
+
+/** Writes a handbook in every language. A ladder whose files lie in the old handbook already is not drawn and not made. Returns the number of pages. */
+export async function writeHandbook(speeches: readonly Speech[], shown: Shown, filling: Filling, where: Where = { folder: '', searched: true }): Promise<number> {
+  shown.progress('looking for what has not changed')
+  const languages = await laddersOnce(speeches, shown, filling, where.folder)
+  shown.progress('drawing diagrams')
+  const drawings = await Promise.all(languages.map((ladders) => diagramsOf(ladders, shown.draw)))
+  shown.progress('making pages')
+  const mapped: { language: string; root: string | undefined; pages: readonly string[] }[] = []
+  for (const [index, ladders] of languages.entries()) {
+    const { curriculum: { handbook }, tongue: { language } } = ladders.setting.speech
+    mapped.push({ language, root: handbook.address, pages: await writeSpeech(ladders, drawings[index] ?? new Map(), shown, filling, where) })
+  }
+  const addressed = mapped.flatMap(({ language, root, pages }) => (root === undefined ? [] : [{ language, root, pages: pages.map((name) => ({ address: addressOf(name) })) }]))
+  await filling.write(below(where.folder, [{ name: '_headers', bytes: headersFile(speeches.map(({ under }) => under), partsOf(speeches[0])) }, ...(addressed.length === 0 ? [] : [{ name: 'sitemap.xml', bytes: siteMap(addressed) }])]))
+  return mapped.reduce((sum, { pages }) => sum + pages.length, 0)
+}
+
+/** In how many parts its search index is, as its search page says. */
+const partsOf = (speech: Speech | undefined): number => searchParts(speech?.curriculum.ladders.length ?? 0)
+
+/** The diagrams of the ladders that are left, by id. */
+const diagramsOf = async ({ left, setting: { speech: { tongue } } }: Ladders, draw: Draw): Promise<ReadonlyMap<string, string>> =>
+  new Map(await Promise.all(left.map(async ({ ladder }) => [ladder.id, await draw(ladderDiagram(ladder, tongue), diagramName(ladder))] as const)))
+
+/** Writes a handbook in one language: a part of the index is made while the pages of the next are. Returns the names of its pages, in order. */
+async function writeSpeech(ladders: Ladders, diagrams: ReadonlyMap<string, string>, shown: Shown, filling: Filling, { searched }: Where): Promise<string[]> {
+  const { setting: { speech, frame }, place, laid, left } = ladders
+  const { curriculum, tongue, under } = speech
+  const fences = await drawFences({ ladders: left.map(({ ladder }) => ladder), pages: curriculum.pages }, shown.draw)
+  const whole: Ladders = { ...ladders, setting: { ...ladders.setting, drawn: new Map([...shown.drawn, ...fences]) } }
+  const made = await pageFiles([firstPage(curriculum), ...otherPages(curriculum, { examples: shown.examples, editions: seenFrom(shown.editions, under) })].map((page) => writtenPage(page, frame, whole.setting.drawn, tongue)))
+  const [first, ...others] = made.map((file) => laidAs(file))
+  await filling.write(below(place, made))
+  const files = (): Laid[] => [...(first ? [first] : []), ...curriculum.ladders.flatMap(({ id }) => laid.get(id) ?? []), ...others]
+  const parts = partsOf(speech)
+  const index = async (part: number): Promise<void> => {
+    const pages = files().flatMap(({ name, sha256, searched: is }) => (is && partOf(name, parts) === part ? [{ name, sha256, text: () => filling.text(place + name) }] : []))
+    await filling.write(below(place, await partFiles(part, pages, { cache: shown.cache, old: (name, sha256) => filling.old(place + name, sha256) })))
+  }
+  await behind(async (begin) => {
+    for (let part = 0; part < parts; part += 1) {
+      await sideBySide(left.filter(({ ladder: { id } }) => partOf(id, parts) === part), (each) => layLadder(each, diagrams.get(each.ladder.id) ?? '', whole, filling))
+      if (searched) begin(() => index(part))
+    }
+    await filling.write(below(place, await besidePages(speech, shown.editions)))
+  })
+  return files().flatMap(({ name }) => (name.endsWith('.html') ? [name] : []))
+}
+
+/** Does work beside which other work can be begun, one after another; the indexer's process is there as long. */
+const behind = (work: (begin: (other: () => Promise<void>) => void) => Promise<void>): Promise<void> =>
+  withIndexer(async () => {
+    const failed: unknown[] = []
+    let others = Promise.resolve()
+    await work((other) => {
+      others = others.then(() => (failed.length === 0 ? other() : undefined)).catch((error: unknown) => void failed.push(error))
+    }).catch((error: unknown) => void failed.push(error))
+    await others
+    if (failed.length > 0) throw failed[0]
+  })
+
+/** What stands beside the pages of one language: what they load, its feed, its data. */
+async function besidePages({ curriculum, tongue }: Speech, editions: readonly EditionChanges[]): Promise<SiteFile[]> {
+  return [
+    { name: 'manifest.webmanifest', bytes: webManifest(curriculum, tongue) },
+    ...(await assetFiles(curriculum.handbook, tongue)),
+    ...handbookShareFile(curriculum),
+    { name: 'feed.xml', bytes: feed(curriculum, editions, tongue) },
+    ...commonDataFiles(curriculum),
+    ...editionsFiles(curriculum, editions),
+  ]
+}
