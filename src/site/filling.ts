@@ -1,4 +1,4 @@
-import { lstatSync, mkdirSync, rmSync } from 'node:fs'
+import { lstatSync, mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { readFile, writeFile } from 'node:fs/promises'
 import path from 'node:path'
 import { compareText } from '../ladder/finding.ts'
@@ -19,10 +19,12 @@ export type Known = Pick<Digested, 'name' | 'sha256' | 'size'>
 export type Filling = {
   /** Writes files, each once, and compressed copies beside those that shrink. Returns when all of them lie there. */
   write(files: readonly (SiteFile | Digested)[]): Promise<void>
-  /** Takes over files that lie in the old handbook with the digests wanted, and their copies: all of them, or none. */
-  taken(files: readonly Known[]): Promise<boolean>
+  /** Takes over files that lie in the old handbook with the digests wanted: all of them, or none. */
+  taken(files: readonly Known[]): boolean
+  /** Puts compressed copies beside all that was taken over since it was last asked. */
+  copies(): Promise<void>
   /** The text of a file that was written or taken over. */
-  text(name: string): Promise<string>
+  text(name: string): string
   /** The bytes of a file in the old handbook, where they have the digest wanted. */
   old(name: string, sha256: string): Uint8Array | undefined
   /** What was written so far, by name, without the copies. */
@@ -89,6 +91,7 @@ export async function fillFolder(folder: string, { before, cache = NO_CACHE }: {
     return missing < 0
   }
 
+  const uncopied: Known[][] = []
   const there = (name: string): Promise<Buffer> => readFile(path.join(folder, name))
 
   return {
@@ -98,13 +101,14 @@ export async function fillFolder(folder: string, { before, cache = NO_CACHE }: {
         for (const { name, bytes, sha256 } of known) originals.set(name, await placed(name, sha256, bytes))
         await copied(known)
       }),
-    async taken(files) {
+    taken(files) {
       if (!linked(files)) return false
       for (const { name, size, sha256 } of files) originals.set(name, { file: name, bytes: size, sha256 })
-      for (const group of groupsOf(files)) await copied(group.map((file) => ({ ...file, bytes: () => there(file.name) })))
+      uncopied.push(...groupsOf(files))
       return true
     },
-    text: async (name) => (await there(name)).toString(),
+    copies: () => sideBySide(uncopied.splice(0), (group) => copied(group.map((file) => ({ ...file, bytes: () => there(file.name) })))),
+    text: (name) => readFileSync(path.join(folder, name), 'utf8'),
     old: (name, sha256) => old.bytes(name, sha256),
     originals: () => byName(originals.values()),
     all: () => byName([...originals.values(), ...copies.values()]),

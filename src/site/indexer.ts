@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises'
-import { sideBySide } from './side-by-side.ts'
 
 /** A page as the indexer is given it. */
 export type Searched = { readonly sourcePath: string; readonly content: string }
@@ -28,10 +27,9 @@ export async function indexOf(pages: readonly Searched[]): Promise<{ name: strin
   const { createIndex } = await import('pagefind')
   const { index, errors } = await createIndex({})
   if (!index) throw new Error(`bug: no search index: ${errors.join('; ')}`)
-  await sideBySide(pages, async (page) => {
-    const added = await index.addHTMLFile(page)
-    if (added.errors.length > 0) throw new Error(`bug: ${page.sourcePath} cannot be indexed: ${added.errors.join('; ')}`)
-  }) // they are taken in the order in which they were sent
+  const added = await Promise.all(pages.map(async (page) => ({ page, ...(await index.addHTMLFile(page)) }))) // they are taken in the order in which they were sent
+  const failed = added.find((each) => each.errors.length > 0)
+  if (failed) throw new Error(`bug: ${failed.page.sourcePath} cannot be indexed: ${failed.errors.join('; ')}`)
   const { files } = await index.getFiles()
   await index.deleteIndex()
   return files.map(({ path, content }) => ({ name: path, bytes: content }))

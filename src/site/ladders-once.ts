@@ -1,3 +1,4 @@
+import { setImmediate as breath } from 'node:timers/promises'
 import type { MeasuredLadder } from '../measure/measure.ts'
 import { frameOf } from '../page/handbook-pages.ts'
 import { raw } from '../page/html.ts'
@@ -13,11 +14,11 @@ import { below, type SiteFile } from './site-file.ts'
 /** A file that lies in the folder, by its name below that of its language, and whether search looks at it. */
 export type Laid = Known & { readonly searched: boolean }
 
-/** A ladder whose files have to be made, and all that they are made from. */
-type Left = { readonly ladder: MeasuredLadder; readonly from: string }
+/** A ladder, all that its files are made from, and what they will be where that is known from an earlier build. */
+export type Looked = { readonly ladder: MeasuredLadder; readonly from: string; readonly known: readonly Laid[] | undefined }
 
-/** The ladders of a handbook in one language while it is written, in the folder `place`: the files of each that lie there, the ladders that are left, and what is kept for the next build. */
-export type Ladders = { readonly setting: Setting; readonly place: string; readonly laid: Map<string, readonly Laid[]>; readonly left: readonly Left[]; readonly kept: Kept }
+/** The ladders of a handbook in one language, to be written in the folder `place`, and what is kept for the next build. */
+export type Ladders = { readonly setting: Setting; readonly place: string; readonly looked: readonly Looked[]; readonly kept: Kept }
 
 /** What a cache keeps: the digests of a ladder's files, by what they are made from. */
 type Kept = { known(from: string): Promise<readonly Laid[] | undefined>; keep(from: string, laid: readonly Laid[]): Promise<void> }
@@ -25,8 +26,8 @@ type Kept = { known(from: string): Promise<readonly Laid[] | undefined>; keep(fr
 /** What decides a ladder's files beside its handbook; `tool` is the digest of what makes them. */
 type Making = Pick<Setting, 'drawn' | 'pdfs'> & { readonly cache: Cache; readonly tool: string }
 
-/** Takes over from the old handbook the files of every ladder that would be made the same. What was made from the same by the same tool is known by its digest; the bytes are in the old handbook alone. */
-export async function laddersOnce(speeches: readonly Speech[], { drawn, pdfs, cache, tool }: Making, filling: Filling, folder: string): Promise<Ladders[]> {
+/** What the files of every ladder will be, as far as it is known: what is made from the same by the same tool is the same. The bytes are in the old handbook alone. */
+export async function laddersOnce(speeches: readonly Speech[], { drawn, pdfs, cache, tool }: Making, folder: string): Promise<Ladders[]> {
   const kept = keptIn(cache, `files of a ladder, ${tool}`)
   const shared = new Map<string, readonly SiteFile[]>()
   const all: Ladders[] = []
@@ -40,27 +41,28 @@ export async function laddersOnce(speeches: readonly Speech[], { drawn, pdfs, ca
     }
     const setting: Setting = { speech, drawn, pdfs, frame: frameOf(curriculum, languagesOf(speeches), tongue), share }
     const [place, whole] = [folder + under, madeWith(setting)]
-    const laid = new Map<string, readonly Laid[]>()
-    const left: Left[] = []
+    const looked: Looked[] = []
     for (const ladder of curriculum.ladders) {
       const from = `${whole}\n${madeFrom(ladder, picturesOf(ladder), drawn)}`
-      const known = await kept.known(from)
-      if (known && (await filling.taken(below(place, known)))) laid.set(ladder.id, known)
-      else left.push({ ladder, from })
+      looked.push({ ladder, from, known: await kept.known(from) })
     }
-    all.push({ setting, place, laid, left, kept })
+    all.push({ setting, place, looked, kept })
   }
   return all
 }
 
-/** Makes the files of a ladder that is left, lays them down, and keeps what they are. */
-export async function layLadder({ ladder, from }: Left, diagram: string, { setting, place, laid, kept }: Ladders, filling: Filling): Promise<void> {
-  const made = ladderFiles(ladder, raw(diagram), setting)
+/** Lays down the files of a ladder: from the old handbook where all of them are known and lie there, or else made, and kept in mind for the next build. */
+export async function layLadder({ ladder, from, known }: Looked, diagram: (ladder: MeasuredLadder) => Promise<string>, { setting, place, kept }: Ladders, filling: Filling): Promise<readonly Laid[]> {
+  if (known && filling.taken(below(place, known))) {
+    await breath() // what is done beside this has its turn
+    return known
+  }
+  const made = ladderFiles(ladder, raw(await diagram(ladder)), setting)
   const files = made.map(digested)
   await filling.write(below(place, files))
-  const known = made.map((file, index) => laidAs(file, files[index]))
-  laid.set(ladder.id, known)
-  await kept.keep(from, known)
+  const laid = made.map((file, index) => laidAs(file, files[index]))
+  await kept.keep(from, laid)
+  return laid
 }
 
 /** What a file is once it lies there. */

@@ -96,7 +96,7 @@ function voice(speech: Speech, shared: Shared): LiveHandbook & { readonly under:
   async function searchedPages(): Promise<SearchedPage[]> {
     const all = [firstPage(curriculum), ...curriculum.ladders.flatMap((ladder) => ladderPages(ladder, drawnHere(diagramName(ladder)), curriculum)), ...(await rest()).values()]
     const pages = all.map((page) => writtenPage(page, frame, new Map(), tongue)) // pictures hold nothing to search
-    return pages.flatMap(({ address, html }) => (isSearched(html) ? [{ name: fileOf(address), sha256: sha256Of(html), text: async () => html }] : []))
+    return pages.flatMap(({ address, html }) => (isSearched(html) ? [{ name: fileOf(address), sha256: sha256Of(html), text: () => html }] : []))
   }
 
   function asset(name: string): Promise<SiteFile['bytes'] | undefined> {

@@ -20,7 +20,7 @@ function searched(html: string): string {
 }
 
 /** A page that is searched: its file, the digest of that, and its text for when it is wanted. */
-export type SearchedPage = { readonly name: string; readonly sha256: string; readonly text: () => Promise<string> }
+export type SearchedPage = { readonly name: string; readonly sha256: string; readonly text: () => string }
 
 /** The part of so many that a page stands in: all pages of a ladder in one, whatever other ladders there are. */
 export const partOf = (name: string, parts: number): number => createHash('sha256').update(name.split('/')[0] ?? '').digest().readUInt32BE() % parts
@@ -43,8 +43,7 @@ export const searchFiles = (pages: readonly SearchedPage[], parts: number, befor
 export async function partFiles(part: number, pages: readonly SearchedPage[], { cache, old } = NOTHING): Promise<SiteFile[]> {
   const [folder, wanted] = part === 0 ? ['pagefind/', INDEX_AND_SCRIPTS] : [`pagefind/part-${part}/`, INDEX]
   const made = async (): Promise<SiteFile[]> => {
-    const read: Searched[] = []
-    for (const { name, text } of pages) read.push({ sourcePath: name, content: searched(await text()) })
+    const read = pages.map(({ name, text }): Searched => ({ sourcePath: name, content: searched(text()) }))
     return (await withIndexer(() => indexOf(read))).filter(({ name }) => wanted.test(name)).map(({ name, bytes }) => ({ name: folder + name, bytes }))
   }
   const from = pages.map(({ name, sha256 }) => `${name} ${sha256}\n`).join('')

@@ -1,3 +1,4 @@
+import type { MeasuredLadder } from '../measure/measure.ts'
 import type { EditionChanges } from '../page/changes-page.ts'
 import type { Examples } from '../page/check-pages.ts'
 import { commonDataFiles } from '../page/data.ts'
@@ -10,6 +11,7 @@ import { searchParts } from '../page/search-parts.ts'
 import { headersFile } from '../page/served.ts'
 import { siteMap, webManifest } from '../page/site-files.ts'
 import type { Speech } from '../page/speech.ts'
+import type { Tongue } from '../page/tongue.ts'
 import { assetFiles } from './assets.ts'
 import type { Cache } from './cache.ts'
 import { drawFences } from './draw-fences.ts'
@@ -18,7 +20,7 @@ import { handbookShareFile } from './drawn-pictures.ts'
 import { seenFrom } from './editions.ts'
 import type { Filling } from './filling.ts'
 import { withIndexer } from './indexer.ts'
-import { laddersOnce, laidAs, layLadder, type Ladders, type Laid } from './ladders-once.ts'
+import { laddersOnce, laidAs, layLadder, type Ladders, type Laid, type Looked } from './ladders-once.ts'
 import { pageFiles } from './page-files.ts'
 import { addressOf } from './plugin.ts'
 import { partFiles, partOf } from './search-index.ts'
@@ -34,7 +36,7 @@ type Where = { readonly folder: string; readonly searched: boolean }
 /** Writes a handbook in every language. A ladder whose files lie in the old handbook already is not drawn and not made. Returns the number of pages. */
 export async function writeHandbook(speeches: readonly Speech[], shown: Shown, filling: Filling, where: Where = { folder: '', searched: true }): Promise<number> {
   shown.progress('looking for what has not changed')
-  const languages = await laddersOnce(speeches, shown, filling, where.folder)
+  const languages = await laddersOnce(speeches, shown, where.folder)
   shown.progress('drawing diagrams')
   const drawings = await Promise.all(languages.map((ladders) => diagramsOf(ladders, shown.draw)))
   shown.progress('making pages')
@@ -51,34 +53,43 @@ export async function writeHandbook(speeches: readonly Speech[], shown: Shown, f
 /** In how many parts its search index is, as its search page says. */
 const partsOf = (speech: Speech | undefined): number => searchParts(speech?.curriculum.ladders.length ?? 0)
 
-/** The diagrams of the ladders that are left, by id. */
-const diagramsOf = async ({ left, setting: { speech: { tongue } } }: Ladders, draw: Draw): Promise<ReadonlyMap<string, string>> =>
-  new Map(await Promise.all(left.map(async ({ ladder }) => [ladder.id, await draw(ladderDiagram(ladder, tongue), diagramName(ladder))] as const)))
+/** The diagrams of the ladders whose files are not known, by id. */
+const diagramsOf = async ({ looked, setting: { speech: { tongue } } }: Ladders, draw: Draw): Promise<ReadonlyMap<string, string>> =>
+  new Map(await Promise.all(looked.flatMap(({ ladder, known }) => (known ? [] : [drawnFor(ladder, tongue, draw).then((svg) => [ladder.id, svg] as const)]))))
 
-/** Writes a handbook in one language: a part of the index is made while the pages of the next are. Returns the names of its pages, in order. */
+const drawnFor = (ladder: MeasuredLadder, tongue: Tongue, draw: Draw): Promise<string> => draw(ladderDiagram(ladder, tongue), diagramName(ladder))
+
+/** Writes a handbook in one language. Returns the names of its pages, in order. */
 async function writeSpeech(ladders: Ladders, diagrams: ReadonlyMap<string, string>, shown: Shown, filling: Filling, { searched }: Where): Promise<string[]> {
-  const { setting: { speech, frame }, place, laid, left } = ladders
+  const { setting: { speech, frame }, place, looked } = ladders
   const { curriculum, tongue, under } = speech
-  const fences = await drawFences({ ladders: left.map(({ ladder }) => ladder), pages: curriculum.pages }, shown.draw)
-  const whole: Ladders = { ...ladders, setting: { ...ladders.setting, drawn: new Map([...shown.drawn, ...fences]) } }
+  const whole: Ladders = { ...ladders, setting: { ...ladders.setting, drawn: new Map([...shown.drawn, ...(await drawFences(curriculum, shown.draw))]) } }
   const made = await pageFiles([firstPage(curriculum), ...otherPages(curriculum, { examples: shown.examples, editions: seenFrom(shown.editions, under) })].map((page) => writtenPage(page, frame, whole.setting.drawn, tongue)))
-  const [first, ...others] = made.map((file) => laidAs(file))
   await filling.write(below(place, made))
-  const files = (): Laid[] => [...(first ? [first] : []), ...curriculum.ladders.flatMap(({ id }) => laid.get(id) ?? []), ...others]
+  const [first, ...others] = made.map((file) => [laidAs(file)])
+  const laid = new Map<string, readonly Laid[]>()
+  const files = (): Laid[] => [first, ...looked.map(({ ladder: { id } }) => laid.get(id)), ...others].flatMap((each) => each ?? [])
   const parts = partsOf(speech)
   const index = async (part: number): Promise<void> => {
     const pages = files().flatMap(({ name, sha256, searched: is }) => (is && partOf(name, parts) === part ? [{ name, sha256, text: () => filling.text(place + name) }] : []))
     await filling.write(below(place, await partFiles(part, pages, { cache: shown.cache, old: (name, sha256) => filling.old(place + name, sha256) })))
   }
   await behind(async (begin) => {
-    for (let part = 0; part < parts; part += 1) {
-      await sideBySide(left.filter(({ ladder: { id } }) => partOf(id, parts) === part), (each) => layLadder(each, diagrams.get(each.ladder.id) ?? '', whole, filling))
+    for (const { part, within } of partsOfLadders(looked, parts)) {
+      await sideBySide(within, async (each) => void laid.set(each.ladder.id, await layLadder(each, async ({ id }) => diagrams.get(id) ?? drawnFor(each.ladder, tongue, shown.draw), whole, filling)))
       if (searched) begin(() => index(part))
     }
     await filling.write(below(place, await besidePages(speech, shown.editions)))
+    await filling.copies()
   })
   return files().flatMap(({ name }) => (name.endsWith('.html') ? [name] : []))
 }
+
+/** The ladders by the part of the index they stand in. A part that will be made anew comes first: it is indexed while files of the others are laid down. */
+const partsOfLadders = (looked: readonly Looked[], parts: number): { part: number; within: Looked[] }[] =>
+  Array.from({ length: parts }, (_, part) => ({ part, within: looked.filter(({ ladder: { id } }) => partOf(id, parts) === part) })).toSorted((a, b) => Number(allKnown(a.within)) - Number(allKnown(b.within)))
+
+const allKnown = (looked: readonly Looked[]): boolean => looked.every(({ known }) => known)
 
 /** Does work beside which other work can be begun, one after another; the indexer's process is there as long. */
 const behind = (work: (begin: (other: () => Promise<void>) => void) => Promise<void>): Promise<void> =>

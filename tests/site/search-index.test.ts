@@ -21,7 +21,7 @@ const demo = await builtDemo()
 const pages = (await filesBelow(demo))
   .filter((file) => /^([a-f][a-z-]*\/([a-z0-9-]+\/)?|index|search\/)(index)?(\.html)?$/.test(file) && file.endsWith('.html') && !/^(cards|checks|editions|es)\//.test(file))
   .map((file) => ({ address: (file.endsWith('index.html') ? `/${file.slice(0, -'index.html'.length)}` : `/${file}`) as `/${string}`, html: readFileSync(path.join(demo, file), 'utf8') }))
-const searchedIn = (of: typeof pages) => of.flatMap(({ address, html }) => (isSearched(html) ? [{ name: fileOf(address), sha256: sha256Of(html), text: async () => html }] : []))
+const searchedIn = (of: typeof pages) => of.flatMap(({ address, html }) => (isSearched(html) ? [{ name: fileOf(address), sha256: sha256Of(html), text: () => html }] : []))
 
 const bytesOf = (files: readonly SiteFile[]): [string, string][] => files.map(({ name, bytes }): [string, string] => [name, Buffer.from(bytes).toString('base64')]).toSorted(([a], [b]) => (a < b ? -1 : 1))
 
