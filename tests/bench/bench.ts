@@ -66,17 +66,29 @@ function ofItsOwn<Figures>(script: string, ladders: number, ...more: string[]): 
   return JSON.parse(stdout) as Figures
 }
 
+type Searched = { parts: number; query: FirstQuery }
+function searchedOnly(ladders: number): Searched {
+  const folder = mkdtempSync(path.join(os.tmpdir(), 'rungbook-bench-'))
+  const searched = ofItsOwn<Searched>('build-once.ts', ladders, folder, 'searched')
+  rmSync(folder, { recursive: true, force: true })
+  return searched
+}
+
 const built_sizes = process.argv.includes('--quick') ? [10] : process.argv.includes('--whole') ? [10, 100, 1000] : [10, 100]
+const kinds = process.argv.includes('--quick') ? [] : [{ ladders: 100, kind: 'layered' }]
 type BuiltOnce = { stages_s: Record<string, number>; processor_s: number; peak_mb: number }
 type Compared = { pages: number; eleventy_s: number; floor_s: number; query: FirstQuery }
 /** A build from nothing, one of the same again, and one after a change to a ladder: each a process of its own, as somebody runs it. */
-const built = built_sizes.map((ladders) => {
+const built = [...built_sizes.map((ladders) => ({ ladders, kind: 'plain' })), ...kinds].map(({ ladders, kind }) => {
   const folder = mkdtempSync(path.join(os.tmpdir(), 'rungbook-bench-'))
-  const [cold, again, changed] = ['cold', 'again', 'changed'].map((what) => ofItsOwn<BuiltOnce>('build-once.ts', ladders, folder, what)) as [BuiltOnce, BuiltOnce, BuiltOnce]
-  const compared = ofItsOwn<Compared>('build-once.ts', ladders, folder, 'compared')
+  const [cold, again, changed] = ['cold', 'again', 'changed'].map((what) => ofItsOwn<BuiltOnce>('build-once.ts', ladders, folder, what, kind)) as [BuiltOnce, BuiltOnce, BuiltOnce]
+  const { pages_s } = ofItsOwn<{ pages_s: number }>('build-once.ts', ladders, folder, 'pages', kind)
+  const compared = ofItsOwn<Compared>('build-once.ts', ladders, folder, 'compared', kind)
   rmSync(folder, { recursive: true, force: true })
-  return { ladders, cold, again, changed, ...compared }
+  return { ladders, kind, cold, again, changed, pages_s, ...compared }
 })
+/** What a search loads of a handbook ten times as large as the largest that is built. */
+const far = process.argv.includes('--whole') ? searchedOnly(10_000) : undefined
 type SavedOnce = { ladders: number; first_ms: number; save_ms: number; processor_ms: number }
 const saved = [100, ...(process.argv.includes('--quick') ? [] : [1000])].map((ladders) => ofItsOwn<SavedOnce>('save-once.ts', ladders))
 
@@ -117,19 +129,19 @@ ${edited.map((row) => `          ${String(row.ladders).padStart(7)}   ${[row.fir
 const sum = (stages: Record<string, number>): number => Object.values(stages).reduce((all, one) => all + one, 0)
 const kb = (bytes: number): string => `${Math.round(bytes / 1000)} kB`
 process.stdout.write(`
-build     ladders   pages   everything, the same again, after a change to one ladder, in times of plain Eleventy with the same pages; the floor in the same; peak MB
+build     ladders   pages   processor time of everything, of reading, measuring, making and writing pages, of the floor, in times of plain Eleventy with the same pages; peak MB cold, the same again, after a change to one ladder
 ${built
-  .map(({ ladders, pages, cold, again, changed, eleventy_s, floor_s, query }) => {
+  .map(({ ladders, kind, pages, cold, again, changed, pages_s, eleventy_s, floor_s, query }) => {
     const whole_s = sum(cold.stages_s)
     const [same, one] = [again, changed].map(({ stages_s }) => `${((100 * sum(stages_s)) / whole_s).toFixed(0)} %`)
     const [same_of_processor, one_of_processor] = [again, changed].map(({ processor_s }) => `${((100 * processor_s) / cold.processor_s).toFixed(0)} %`)
-    return `          ${String(ladders).padStart(7)}   ${String(pages).padStart(5)}   ${[whole_s, sum(again.stages_s), sum(changed.stages_s), floor_s].map((time) => `${(time / eleventy_s).toFixed(1)} ×`).join(', ')}; ${[cold, again, changed].map(({ peak_mb }) => peak_mb.toFixed(0)).join(', ')}
+    return `          ${String(ladders).padStart(7)}   ${String(pages).padStart(5)}   ${kind === 'layered' ? 'two layers, two languages: ' : ''}${[cold.processor_s, ...(kind === 'layered' ? [] : [pages_s]), floor_s].map((time) => `${(time / eleventy_s).toFixed(1)} ×`).join(', ')}; ${[cold, again, changed].map(({ peak_mb }) => peak_mb.toFixed(0)).join(', ')}
           stages: ${Object.entries(cold.stages_s).filter(([, time]) => time > 0.005).map(([name, time]) => `${name} ${((100 * time) / whole_s).toFixed(0)} %`).join(', ')}; the same again takes ${same}, after a change ${one}; of processor time ${same_of_processor} and ${one_of_processor}
           a first search loads ${query.files} files, ${kb(query.bytes)}: ${Object.entries(query.kinds).map(([kind, bytes]) => `${kind} ${kb(bytes)}`).join(', ')}`
   })
   .join('\n')}
 
-preview   ladders   first page, then from a save to its page; the save's processor time over that at ${saved[0]?.ladders}
+${far ? `search at 10,000 ladders, in ${far.parts} parts: a first one loads ${far.query.files} files, ${kb(far.query.bytes)}: ${Object.entries(far.query.kinds).map(([kind, bytes]) => `${kind} ${kb(bytes)}`).join(', ')}\n\n` : ''}preview   ladders   first page, then from a save to its page; the save's processor time over that at ${saved[0]?.ladders}
 ${saved.map((row) => `          ${String(row.ladders).padStart(7)}   ${row.first_ms.toFixed(0)} ms, ${row.save_ms.toFixed(0)} ms; ${(row.processor_ms / (saved[0]?.processor_ms ?? 1)).toFixed(1)} times`).join('\n')}
 `)
 type Read = { sessions: number; pages: { address: string; lcp_ms: number; shift: number; beyond_ms: number }[]; answered: { says: string; handler_ms: number; longest_ms: number }[]; search_ms: number[] }
@@ -144,4 +156,4 @@ ${read.answered.map(({ says, handler_ms, longest_ms }) => `          ${says.padE
 `)
 const results = path.join(REPOSITORY, 'bench-results')
 mkdirSync(results, { recursive: true })
-writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, rung_us, fit_us, bundle_bytes, checked, reviewed, edited, built, saved, read }, null, 2)}\n`)
+writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, rung_us, fit_us, bundle_bytes, checked, reviewed, edited, built, far, saved, read }, null, 2)}\n`)

@@ -88,3 +88,19 @@ export function generatedLayer(ladders: number): Layer {
     ],
   }
 }
+
+/** The same below a club that amends every tenth ladder and is published in two languages; in the second the interface speaks, and ladders stand in the original. */
+export function generatedLayers(ladders: number): Layer[] {
+  const encoder = new TextEncoder()
+  const file = (name: string, text: string) => ({ file: name, bytes: encoder.encode(text) })
+  const amended = Array.from({ length: Math.ceil(ladders / 10) }, (_, tenth) => 10 * tenth)
+  return [
+    {
+      files: [
+        file('handbook.yaml', 'title: Generated\norganisation: A generated club above it\nedition: "1"\ncontact: nobody\nextends: ../below\nlanguages: [en, es]\n'),
+        ...amended.map((index) => file(`ladders/movement-${index}.md`, `---\namends: movement-${index}\nbecause: Our hall is open twice a week.\nsessions_per_week: 2\n---\n`)),
+      ],
+    },
+    generatedLayer(ladders),
+  ]
+}

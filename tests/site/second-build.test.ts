@@ -1,8 +1,11 @@
 import assert from 'node:assert/strict'
-import { appendFileSync, cpSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { spawnSync } from 'node:child_process'
+import { appendFileSync, cpSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
-import { test } from 'vitest'
+import { test, vi } from 'vitest'
+import * as files from '../../src/site/ladder-files.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
+import { toolDigest } from '../../src/site/tool-digest.ts'
 import { REPOSITORY, run, scratch } from './demo.ts'
 
 const folder = await scratch()
@@ -26,24 +29,36 @@ const replace = (file: string, from: string, to: string): void => {
   writeFileSync(file, text.replace(from, to))
 }
 
-async function built(where: string, words: readonly string[] = [], workspace = club): Promise<Map<string, string>> {
+async function built(where: string, words: readonly string[] = [], workspace = club): Promise<void> {
   const { code, out } = await run(workspace, 'build', '--output', where, ...words)
   assert.equal(code, 0, out)
-  return new Map((await filesBelow(where)).map((file) => [file, readFileSync(path.join(where, file)).toString('base64')]))
 }
+
+const bytesIn = async (where: string): Promise<Map<string, string>> => new Map((await filesBelow(where)).map((file) => [file, readFileSync(path.join(where, file)).toString('base64')]))
 
 /** Holds a build that keeps what it can to one that makes everything anew. */
 async function sameAsAnew(workspace: string): Promise<void> {
-  const [kept, anew] = [await built(path.join(folder, 'kept'), [], workspace), await built(path.join(folder, 'anew'), ['--no-cache'], workspace)]
+  await built(path.join(folder, 'kept'), [], workspace)
+  await built(path.join(folder, 'anew'), ['--no-cache'], workspace)
+  await sameFiles()
+}
+
+async function sameFiles(): Promise<void> {
+  const [kept, anew] = [await bytesIn(path.join(folder, 'kept')), await bytesIn(path.join(folder, 'anew'))]
   assert.deepEqual([...kept.keys()], [...anew.keys()])
   for (const [file, bytes] of anew) assert.equal(kept.get(file), bytes, file)
 }
+
+const drawing = (wide: number): string => `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><path d="M1 1h${wide}v2h-${wide}z"/></svg>\n`
 
 /** Each edit follows the one before, so that the cache has seen all that came earlier. */
 const edits: readonly { says: string; edit: () => void }[] = [
   { says: 'nothing', edit: () => undefined },
   { says: 'a ladder of the layer below, its glossary and an amendment', edit: () => (replace(path.join(association, 'ladders/landing.md'), 'drop_height_cm: 40', 'drop_height_cm: 41'), appendFileSync(path.join(association, 'content/glossary.md'), '\nEntry\n: What is shown first.\n'), replace(path.join(club, 'ladders/landing.md'), 'a low bench', 'two low benches')) },
   { says: 'handbook.yaml, and a ladder taken back to what it was', edit: () => (replace(path.join(club, 'handbook.yaml'), 'edition: "1"', 'edition: "2"\ncolours: { accent: "#204a87" }'), replace(path.join(association, 'ladders/landing.md'), 'drop_height_cm: 41', 'drop_height_cm: 40')) },
+  { says: 'the ladders there are, and the page on safety', edit: () => (cpSync(path.join(REPOSITORY, 'ladders/grip-hang.md'), path.join(association, 'ladders/grip-hang.md')), writeFileSync(path.join(club, 'content/safety.md'), '---\ntitle: Keep safe\nsummary: When to stop.\n---\n\nStop when it hurts.\n')) },
+  { says: 'a ladder that shows a picture now', edit: () => (replace(path.join(association, 'ladders/front-plank.md'), '\n## ', '\n![A mat](mat.svg)\n\n## '), writeFileSync(path.join(association, 'ladders/mat.svg'), drawing(6))) },
+  { says: 'the picture alone, and a ladder less', edit: () => (writeFileSync(path.join(association, 'ladders/mat.svg'), drawing(7)), rmSync(path.join(association, 'ladders/grip-hang.md'))) },
 ]
 
 process.env['RUNGBOOK_CACHE'] = path.join(folder, 'cache')
@@ -65,12 +80,24 @@ test('a file that has not changed is taken over, not written again', { timeout: 
   assert.deepEqual([...before].filter(([file, inode]) => after.get(file) !== inode).map(([file]) => file), ['landing/index.html'])
 })
 
+test('only a ladder that changed is made again', { timeout: 120_000 }, async () => {
+  const made = vi.spyOn(files, 'ladderFiles')
+  replace(path.join(association, 'ladders/landing.md'), 'drop_height_cm: 42', 'drop_height_cm: 43')
+  await built(path.join(folder, 'kept'))
+  assert.deepEqual(made.mock.calls.map(([{ id }]) => id), ['landing'])
+  made.mockClear()
+  rmSync(path.join(folder, 'kept/front-plank/index.html'))
+  await built(path.join(folder, 'kept'))
+  assert.deepEqual(made.mock.calls.map(([{ id }]) => id), ['front-plank'])
+  made.mockRestore()
+})
+
 test('build.json tells a deploy of one changed ladder from the rest: only its own pages and what lists them', { timeout: 120_000 }, async () => {
-  const files = async (): Promise<Map<string, string>> => new Map((JSON.parse(readFileSync(path.join(folder, 'kept/build.json'), 'utf8')) as { files: { file: string; sha256: string }[] }).files.map(({ file, sha256 }) => [file, sha256]))
-  const before = await files()
+  const listed = async (): Promise<Map<string, string>> => new Map((JSON.parse(readFileSync(path.join(folder, 'kept/build.json'), 'utf8')) as { files: { file: string; sha256: string }[] }).files.map(({ file, sha256 }) => [file, sha256]))
+  const before = await listed()
   replace(path.join(association, 'ladders/front-plank.md'), '- Push the floor far away.', '- Push the floor away.')
   await built(path.join(folder, 'kept'))
-  const after = await files()
+  const after = await listed()
   const changed = [...after].filter(([file, digest]) => before.get(file) !== digest).map(([file]) => file)
   const elsewhere = changed.filter((file) => !/front-plank|^(pagefind|data)\/|^offline|build\.json/.test(file))
   assert.ok(changed.some((file) => file.startsWith('front-plank/')))
@@ -96,4 +123,20 @@ test('a language more, other words of the interface, and a language less are the
   replace(handbook, 'languages: [en, es]', 'languages: [en]')
   for (const file of [spanish, path.join(place, 'ladders/landing.es.md')]) rmSync(file)
   await sameAsAnew(place)
+})
+
+test('a tool that says one sentence otherwise takes over nothing that says it', { timeout: 180_000 }, async () => {
+  const place = path.join(folder, 'tool')
+  for (const part of ['src', 'package.json', 'eleventy.config.ts', 'tests/check']) cpSync(path.join(REPOSITORY, part), path.join(place, part), { recursive: true })
+  symlinkSync(path.join(REPOSITORY, 'node_modules'), path.join(place, 'node_modules'))
+  assert.equal(await toolDigest(path.join(place, 'src')), await toolDigest())
+  replace(path.join(place, 'src/page/rung-page.ts'), 'This is the first rung: begin here.', 'This is the lowest rung: begin here.')
+  assert.notEqual(await toolDigest(path.join(place, 'src')), await toolDigest())
+  await built(path.join(folder, 'kept'))
+  for (const [where, ...words] of [['kept'], ['anew', '--no-cache']]) {
+    const { status, stderr } = spawnSync(process.execPath, [path.join(place, 'src/command/bin.mjs'), 'build', '--output', path.join(folder, where ?? ''), ...words], { cwd: club, encoding: 'utf8' })
+    assert.equal(status, 0, stderr)
+  }
+  assert.match(readFileSync(path.join(folder, 'kept/landing/snap-down/index.html'), 'utf8'), /This is the lowest rung/)
+  await sameFiles()
 })
