@@ -17,9 +17,8 @@ const speaking = (words: Words): ((text: string) => { readonly text: string }) =
     entry: (key) => (Object.hasOwn(words, key) ? words[key] : undefined),
     form: (entry, numbers) => formOf(entry, numbers, plurals),
     keys: Object.keys(words),
-    theirs: new Set(),
     bold: true,
-  })
+  })(new Set())
 
 let known: Words = typeof SCRIPT_WORDS === 'undefined' ? {} : (JSON.parse(SCRIPT_WORDS) as Words)
 let speak = speaking(known)

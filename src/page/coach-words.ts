@@ -51,8 +51,10 @@ const PLAIN = /^[\p{L}\p{N} ,;:'’()%?/–-]+$/u
 
 const allOf = (texts: Texts): readonly string[] => texts.flatMap((text) => (text === undefined ? [] : bothWays(text)))
 
+type OfLadder = { readonly names: readonly string[]; readonly words: readonly string[] }
+
 /** Kept with the ladder: of a thousand, a save makes one another. */
-const ofLadder = onceOfEach((ladder: MeasuredLadder) => ({ names: allOf(namesIn(ladder)), words: allOf(wordsIn(ladder)) }))
+const ofLadder = onceOfEach((ladder: MeasuredLadder): OfLadder => ({ names: allOf(namesIn(ladder)), words: allOf(wordsIn(ladder)) }))
 
 /** Names of the program's own. */
 const NAMES: readonly string[] = [
@@ -62,10 +64,17 @@ const NAMES: readonly string[] = [
   ...Object.entries(sources).flatMap(([key, source]) => [key, source.cite, ...('doi' in source ? [source.doi] : [])]),
 ]
 
-/** Everything on a page that is no phrase of the interface; joined when somebody first asks. */
-export function coachWords({ handbook: { title, organisation, edition, contact, editions = [] }, ladders, pages }: MeasuredCurriculum): CoachWords {
-  const names = once(() => union([...ladders.map((ladder) => ofLadder(ladder).names), allOf([...NAMES, title, organisation, edition, contact, ...editions.map((each) => each.edition), ...pages.map(({ id }) => id)])]))
-  const words = once(() => union([...ladders.map((ladder) => ofLadder(ladder).words), allOf([...editions.map(({ note }) => note), ...pages.flatMap(({ title: name, summary }) => [name, summary])])]))
+/** What a handbook says beside its ladders. */
+const besideLadders = ({ handbook: { title, organisation, edition, contact, editions = [] }, pages }: MeasuredCurriculum): OfLadder => ({
+  names: allOf([...NAMES, title, organisation, edition, contact, ...editions.map((each) => each.edition), ...pages.map(({ id }) => id)]),
+  words: allOf([...editions.map(({ note }) => note), ...pages.flatMap(({ title: name, summary }) => [name, summary])]),
+})
+
+/** Everything on a page of some of its ladders that is no phrase of the interface; joined when somebody first asks. */
+export function coachWords(curriculum: MeasuredCurriculum, ladders: readonly MeasuredLadder[] = curriculum.ladders): CoachWords {
+  const lists = once(() => [...ladders.map(ofLadder), besideLadders(curriculum)])
+  const names = once(() => union(lists().map((list) => list.names)))
+  const words = once(() => union(lists().map((list) => list.words)))
   return {
     get names() {
       return names()

@@ -17,10 +17,12 @@ type With = {
   readonly entry: (key: string) => Entry | undefined
   readonly form: (entry: Entry, numbers: readonly (number | undefined)[]) => string
   readonly keys: readonly string[]
-  readonly theirs: Lookup
   /** Where a coach's words are not told apart: a shape counts though what stands in its holes is not known. */
   readonly bold?: boolean
 }
+
+/** What was said, and what was asked of a coach's words on the way to it: where the answers are the same, so is what is said. */
+type Answer = { readonly said: Said; readonly asked: readonly (readonly [text: string, theirs: boolean])[] }
 
 /** A shape with fewer letters of its own than this proves nothing by itself. Chosen by us. */
 const FEWEST_LETTERS = 4
@@ -56,10 +58,10 @@ export function formOf(said: Entry, numbers: readonly (number | undefined)[], pl
 /** Puts values in the numbered holes of a sentence. */
 export const filled = (sentence: string, values: readonly string[]): string => sentence.replace(/\{(\d+)\}/g, (_, nth: string) => values[Number(nth) - 1] ?? '')
 
-/** How finished text is said. Answers are kept, for the same few hundred phrases stand on every page. */
-export function finished({ language, foreign, entry, form, keys, theirs, bold = false }: With): (text: string) => Said {
+/** How finished text is said beside a coach's own words. Answers are kept, for the same few hundred phrases stand on every page. */
+export function finished({ language, foreign, entry, form, keys, bold = false }: With): (theirs: Lookup) => (text: string) => Said {
   const shapes = keys.flatMap(shapeOf).toSorted((a, b) => b.weight - a.weight)
-  const answers = new Map<string, Said>()
+  const shared = new Map<string, Answer[]>()
   const listsMatter = foreign || shapes.length < keys.length // in English without a single word said otherwise, a list is what it was
 
   const number = (text: string): string => {
@@ -68,64 +70,88 @@ export function finished({ language, foreign, entry, form, keys, theirs, bold = 
   }
   const date = (text: string): string => new Intl.DateTimeFormat(language, { dateStyle: 'long', timeZone: 'UTC' }).format(new Date(`${text}T00:00:00Z`))
 
-  /** One piece of text without the spaces around it. */
-  function piece(text: string, depth: number): Said {
-    const exact = entry(text)
-    if (exact !== undefined) return { text: form(exact, []), known: true }
-    if (theirs.has(text)) return { text, known: true }
-    if (foreign && NUMBER.test(text)) return { text: number(text), known: true }
-    if (foreign && DAY.test(text)) return { text: date(text), known: true }
-    if (!LETTER.test(text)) return { text, known: true }
-    return (depth < DEEPEST ? (shaped(text, depth) ?? (listsMatter ? listed(text, depth) : undefined)) : undefined) ?? { text, known: !foreign }
-  }
+  return (theirs) => {
+    const answers = new Map<string, Answer>()
+    let asked: (readonly [text: string, theirs: boolean])[] = []
 
-  function shaped(text: string, depth: number): Said | undefined {
-    let best: Said | undefined
-    for (const { key, shape, start, order } of shapes) {
-      if (!text.startsWith(start)) continue
-      const found = shape.exec(text)
-      const said = entry(key)
-      if (!found || said === undefined) continue
-      const values: string[] = []
-      const numbers: (number | undefined)[] = []
-      let known = true
-      for (const [at, nth] of order.entries()) {
-        const held = found[at + 1] ?? ''
-        const inner = whole(held, depth + 1)
-        values[nth - 1] = inner.text
-        numbers[nth - 1] = printed(held)
-        known &&= inner.known
+    function isTheirs(text: string): boolean {
+      const is = theirs.has(text)
+      asked.push([text, is])
+      return is
+    }
+
+    /** An answer from beside other words, where these would have led to it too. */
+    const elsewhere = (key: string): Answer | undefined => shared.get(key)?.find((answer) => answer.asked.every(([text, is]) => theirs.has(text) === is))
+
+    function fresh(key: string, depth: number): Answer {
+      const outer = asked
+      asked = []
+      const answer = { said: piece(key, depth), asked }
+      asked = outer
+      if (answer.said.known || depth === 0) shared.set(key, [...(shared.get(key) ?? []), answer])
+      return answer
+    }
+
+    /** One piece of text without the spaces around it. */
+    function piece(text: string, depth: number): Said {
+      const exact = entry(text)
+      if (exact !== undefined) return { text: form(exact, []), known: true }
+      if (isTheirs(text)) return { text, known: true }
+      if (foreign && NUMBER.test(text)) return { text: number(text), known: true }
+      if (foreign && DAY.test(text)) return { text: date(text), known: true }
+      if (!LETTER.test(text)) return { text, known: true }
+      return (depth < DEEPEST ? (shaped(text, depth) ?? (listsMatter ? listed(text, depth) : undefined)) : undefined) ?? { text, known: !foreign }
+    }
+
+    function shaped(text: string, depth: number): Said | undefined {
+      let best: Said | undefined
+      for (const { key, shape, start, order } of shapes) {
+        if (!text.startsWith(start)) continue
+        const found = shape.exec(text)
+        const said = entry(key)
+        if (!found || said === undefined) continue
+        const values: string[] = []
+        const numbers: (number | undefined)[] = []
+        let known = true
+        for (const [at, nth] of order.entries()) {
+          const held = found[at + 1] ?? ''
+          const inner = whole(held, depth + 1)
+          values[nth - 1] = inner.text
+          numbers[nth - 1] = printed(held)
+          known &&= inner.known
+        }
+        const answer = { text: filled(form(said, numbers), values), known }
+        if (known) return answer
+        if (key.replace(/\{\d+\}/g, '').replace(/\P{L}/gu, '').length >= FEWEST_LETTERS) best ??= answer
       }
-      const answer = { text: filled(form(said, numbers), values), known }
-      if (known) return answer
-      if (key.replace(/\{\d+\}/g, '').replace(/\P{L}/gu, '').length >= FEWEST_LETTERS) best ??= answer
+      return best?.known || bold ? best : undefined
     }
-    return best?.known || bold ? best : undefined
-  }
 
-  /** A list, where every item of it can be said. */
-  function listed(text: string, depth: number): Said | undefined {
-    for (const between of BETWEEN) {
-      const items = text.split(between)
-      if (items.length < 2) continue
-      const said = items.map((item) => whole(item, depth + 1))
-      if (!said.every(({ known }) => known)) continue
-      const joint = entry(between.trim())
-      const joined = joint === undefined ? between : ` ${form(joint, [])} `
-      return { text: said.map((each) => each.text).join(joined), known: true }
+    /** A list, where every item of it can be said. */
+    function listed(text: string, depth: number): Said | undefined {
+      for (const between of BETWEEN) {
+        const items = text.split(between)
+        if (items.length < 2) continue
+        const said = items.map((item) => whole(item, depth + 1))
+        if (!said.every(({ known }) => known)) continue
+        const joint = entry(between.trim())
+        const joined = joint === undefined ? between : ` ${form(joint, [])} `
+        return { text: said.map((each) => each.text).join(joined), known: true }
+      }
+      return undefined
     }
-    return undefined
-  }
 
-  function whole(text: string, depth: number): Said {
-    const key = text.trim()
-    const kept = answers.get(key)
-    const said = kept ?? piece(key, depth)
-    if (!kept && (said.known || depth === 0)) answers.set(key, said)
-    if (key === text) return said
-    const at = text.indexOf(key)
-    return { text: text.slice(0, at) + said.text + text.slice(at + key.length), known: said.known }
-  }
+    function whole(text: string, depth: number): Said {
+      const key = text.trim()
+      const answer = answers.get(key) ?? elsewhere(key) ?? fresh(key, depth)
+      const { said } = answer
+      if (said.known || depth === 0) answers.set(key, answer)
+      if (depth > 0) asked.push(...answer.asked)
+      if (key === text) return said
+      const at = text.indexOf(key)
+      return { text: text.slice(0, at) + said.text + text.slice(at + key.length), known: said.known }
+    }
 
-  return (text) => whole(text, 0)
+    return (text) => whole(text, 0)
+  }
 }

@@ -39,6 +39,8 @@ export type Tongue = {
   /** Finished English, or a coach's own words, in this tongue. */
   said(text: string): Said
   amount(amount: Amount): Said
+  /** The same tongue beside other words of a coach. */
+  among(theirs: Lookup, left: Left | undefined): Tongue
   /** The form of an entry that goes with the values of its holes. */
   form(entry: Entry, numbers: readonly (number | undefined)[]): string
   /** Phrases that were asked for and are not known. */
@@ -69,21 +71,26 @@ export function tongueOf(language: string, { units = 'metric', words = {}, their
   const entry = (key: string): Entry | undefined => (Object.hasOwn(words, key) ? words[key] : Object.hasOwn(catalogue, key) ? catalogue[key] : undefined)
   const form = (said: Entry, numbers: readonly (number | undefined)[]): string => formOf(said, numbers, plurals)
   const keys = [...new Set([...Object.keys(words), ...Object.keys(catalogue)])]
-  const inTongue = finished({ language, foreign, entry, form, keys, theirs })
-  const text = (asked: string): Said => (left?.words.has(asked.trim()) ? { text: asked, known: true, language: left.language } : inTongue(asked))
-  return {
+  const speaking = finished({ language, foreign, entry, form, keys })
+  const saying = (beside: Lookup, unsaid: Left | undefined): Pick<Tongue, 'said' | 'amount'> => {
+    const inTongue = speaking(beside)
+    const said = (asked: string): Said => (unsaid?.words.has(asked.trim()) ? { text: asked, known: true, language: unsaid.language } : inTongue(asked))
+    return { said, amount: (asked) => said((units === 'imperial' ? imperialSays(asked) : undefined) ?? metricSays(asked)) }
+  }
+  const tongue: Tongue = {
     language,
     units,
     name: itself(language),
     foreign,
     entry,
     keys,
-    said: text,
-    amount: (asked) => text((units === 'imperial' ? imperialSays(asked) : undefined) ?? metricSays(asked)),
+    ...saying(theirs, left),
+    among: (beside, unsaid) => ({ ...tongue, ...saying(beside, unsaid) }),
     form,
     untranslated: new Set(),
     plans: new WeakMap(),
   }
+  return tongue
 }
 
 /** The language the program's own phrases are written in. */

@@ -30,10 +30,10 @@ async function printedCards(speeches: readonly Speech[], shown: Shown, chromium:
   if (chromium === undefined) return []
   shown.progress('printing cards')
   const printed: SiteFile[] = []
-  for (const { curriculum, tongue, under } of speeches) {
+  for (const { curriculum, tongue, tongueOf, under } of speeches) {
     const frame = frameOf(curriculum, languagesOf(speeches), tongue)
     const drawn = new Map([...shown.drawn, ...(await drawFences(curriculum, shown.draw))])
-    const cards = curriculum.ladders.flatMap((ladder) => cardPages(ladder, curriculum, true)).map((page) => writtenPage(page, frame, drawn, tongue))
+    const cards = curriculum.ladders.flatMap((ladder) => cardPages(ladder, curriculum, true).map((page) => writtenPage(page, frame, drawn, tongueOf(ladder))))
     const files = await cardPdfs([...cards.map(({ address, html }) => ({ name: fileOf(address), bytes: html })), ...(await assetFiles(curriculum.handbook, tongue))], curriculum.ladders.map(({ id }) => id), chromium)
     if (isMissing(files)) return files
     printed.push(...below(under, files))

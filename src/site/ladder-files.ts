@@ -15,7 +15,8 @@ import type { SiteFile } from './site-file.ts'
 export type Setting = { readonly speech: Speech; readonly frame: Frame; readonly drawn: Drawn; readonly pdfs: boolean; readonly share: (ladder: MeasuredLadder) => readonly SiteFile[] }
 
 /** The files that are one ladder's own: its pages and those of its rungs and cards, the picture beside links to it, its data. */
-export function ladderFiles(ladder: MeasuredLadder, diagram: Html, { speech: { curriculum, tongue }, frame, drawn, pdfs, share }: Setting): SiteFile[] {
+export function ladderFiles(ladder: MeasuredLadder, diagram: Html, { speech: { curriculum, tongueOf }, frame, drawn, pdfs, share }: Setting): SiteFile[] {
+  const tongue = tongueOf(ladder)
   const pages = [...ladderPages(ladder, diagram, curriculum), ...cardPages(ladder, curriculum, pdfs)].map((page) => writtenPage(page, frame, drawn, tongue))
   return [...pages.map(({ address, html }) => ({ name: fileOf(address), bytes: html })), ...share(ladder), ladderDataFile(ladder, curriculum.handbook.edition)]
 }

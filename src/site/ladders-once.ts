@@ -29,6 +29,7 @@ type Making = Pick<Setting, 'drawn' | 'pdfs'> & { readonly cache: Cache; readonl
 /** What the files of every ladder will be, as far as it is known: what is made from the same by the same tool is the same. The bytes are in the old handbook alone. */
 export async function laddersOnce(speeches: readonly Speech[], { drawn, pdfs, cache, tool }: Making, folder: string): Promise<Ladders[]> {
   const kept = keptIn(cache, `files of a ladder, ${tool}`)
+  const originals = new Map(speeches[0]?.curriculum.ladders.map((ladder) => [ladder.id, ladder]))
   const shared = new Map<string, readonly SiteFile[]>()
   const all: Ladders[] = []
   for (const speech of speeches) {
@@ -43,7 +44,8 @@ export async function laddersOnce(speeches: readonly Speech[], { drawn, pdfs, ca
     const [place, whole] = [folder + under, madeWith(setting)]
     const looked: Looked[] = []
     for (const ladder of curriculum.ladders) {
-      const from = `${whole}\n${madeFrom(ladder, picturesOf(ladder), drawn)}`
+      const original = originals.get(ladder.id)
+      const from = [whole, ...[ladder, ...(original && original !== ladder ? [original] : [])].map((each) => madeFrom(each, picturesOf(each), drawn))].join('\n')
       looked.push({ ladder, from, known: await kept.known(from) })
     }
     all.push({ setting, place, looked, kept })

@@ -10,8 +10,9 @@ import { firstPage, frameOf, ladderPages, otherPages, writtenPage, type WrittenP
 import { searchParts } from '../page/search-parts.ts'
 import { webManifest } from '../page/site-files.ts'
 import type { SitePage } from '../page/site-page.ts'
+import type { Tongue } from '../page/tongue.ts'
 import { languagesOf, speechesOf, type Speech } from '../page/speech.ts'
-import type { MeasuredCurriculum } from '../measure/measure.ts'
+import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
 import { LIST } from '../browser/offline-list.ts'
 import { assetFiles } from './assets.ts'
 import type { Cache } from './cache.ts'
@@ -66,6 +67,7 @@ type Shared = {
 /** The handbook in one language. */
 function voice(speech: Speech, shared: Shared): LiveHandbook & { readonly under: string } {
   const { curriculum, tongue, under } = speech
+  const tongues = new Map<MeasuredLadder, Tongue>()
   const frame = frameOf(curriculum, languagesOf(shared.speeches), tongue)
   const ladders = new Map(curriculum.ladders.map((ladder) => [ladder.id, ladder]))
   const ofLadder = new Map<string, ReadonlyMap<string, SitePage>>()
@@ -88,14 +90,22 @@ function voice(speech: Speech, shared: Shared): LiveHandbook & { readonly under:
   }
 
   async function finished(page: SitePage): Promise<WrittenPage> {
-    const ladder = page.ladder === undefined ? undefined : ladders.get(page.ladder)
-    const own: Drawn = ladder ? new Map([[diagramName(ladder), await (await shared.draw())(ladderDiagram(ladder, tongue), diagramName(ladder))]]) : new Map()
-    return writtenPage(page, frame, new Map([...(await drawn()), ...own]), tongue)
+    const ladder = ladders.get(page.ladder ?? '')
+    const own: Drawn = ladder ? new Map([[diagramName(ladder), await (await shared.draw())(ladderDiagram(ladder, tongueOf(page)), diagramName(ladder))]]) : new Map()
+    return writtenPage(page, frame, new Map([...(await drawn()), ...own]), tongueOf(page))
+  }
+
+  function tongueOf({ ladder: of, address }: SitePage): Tongue {
+    const ladder = ladders.get(of ?? /^\/cards\/([^/]+)\//.exec(address)?.[1] ?? '')
+    if (!ladder) return tongue
+    const known = tongues.get(ladder) ?? speech.tongueOf(ladder)
+    tongues.set(ladder, known)
+    return known
   }
 
   async function searchedPages(): Promise<SearchedPage[]> {
     const all = [firstPage(curriculum), ...curriculum.ladders.flatMap((ladder) => ladderPages(ladder, drawnHere(diagramName(ladder)), curriculum)), ...(await rest()).values()]
-    const pages = all.map((page) => writtenPage(page, frame, new Map(), tongue)) // pictures hold nothing to search
+    const pages = all.map((page) => writtenPage(page, frame, new Map(), tongueOf(page))) // pictures hold nothing to search
     return pages.flatMap(({ address, html }) => (isSearched(html) ? [{ name: fileOf(address), sha256: sha256Of(html), text: () => html }] : []))
   }
 

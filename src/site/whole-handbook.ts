@@ -54,8 +54,8 @@ export async function writeHandbook(speeches: readonly Speech[], shown: Shown, f
 const partsOf = (speech: Speech | undefined): number => searchParts(speech?.curriculum.ladders.length ?? 0)
 
 /** The diagrams of the ladders whose files are not known, by id. */
-const diagramsOf = async ({ looked, setting: { speech: { tongue } } }: Ladders, draw: Draw): Promise<ReadonlyMap<string, string>> =>
-  new Map(await Promise.all(looked.flatMap(({ ladder, known }) => (known ? [] : [drawnFor(ladder, tongue, draw).then((svg) => [ladder.id, svg] as const)]))))
+const diagramsOf = async ({ looked, setting: { speech: { tongueOf } } }: Ladders, draw: Draw): Promise<ReadonlyMap<string, string>> =>
+  new Map(await Promise.all(looked.flatMap(({ ladder, known }) => (known ? [] : [drawnFor(ladder, tongueOf(ladder), draw).then((svg) => [ladder.id, svg] as const)]))))
 
 const drawnFor = (ladder: MeasuredLadder, tongue: Tongue, draw: Draw): Promise<string> => draw(ladderDiagram(ladder, tongue), diagramName(ladder))
 
@@ -76,7 +76,7 @@ async function writeSpeech(ladders: Ladders, diagrams: ReadonlyMap<string, strin
   }
   await behind(async (begin) => {
     for (const { part, within } of partsOfLadders(looked, parts)) {
-      await sideBySide(within, async (each) => void laid.set(each.ladder.id, await layLadder(each, async ({ id }) => diagrams.get(id) ?? drawnFor(each.ladder, tongue, shown.draw), whole, filling)))
+      await sideBySide(within, async (each) => void laid.set(each.ladder.id, await layLadder(each, async ({ id }) => diagrams.get(id) ?? drawnFor(each.ladder, speech.tongueOf(each.ladder), shown.draw), whole, filling)))
       if (searched) begin(() => index(part))
     }
     await filling.write(below(place, await besidePages(speech, shown.editions)))

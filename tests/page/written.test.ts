@@ -131,3 +131,13 @@ test('a sentence that comes finished is found by its shape, and what stands in i
   assert.equal(spoken('not even 20 repetitions leave a scratch', es), 'not even 20 repetitions leave a scratch')
   assert.deepEqual([...es.untranslated], ['not even 20 repetitions leave a scratch'])
 })
+
+test('what was said beside the words of one ladder is said anew beside those of another, where it matters', () => {
+  const shared = tongue('es', { 'Stop when {1}': 'Pare si: {1}', 'one step': 'un paso' })
+  const [cold, none] = [shared.among(new Set(['cold']), undefined), shared.among(new Set(), undefined)]
+  for (const round of [1, 2]) {
+    assert.deepEqual(cold.said('Stop when cold'), { text: 'Pare si: cold', known: true }, `round ${round}`)
+    assert.deepEqual(none.said('Stop when cold'), { text: 'Stop when cold', known: false }, `round ${round}`)
+    for (const each of [cold, none]) assert.deepEqual(each.said('Stop when one step'), { text: 'Pare si: un paso', known: true })
+  }
+})

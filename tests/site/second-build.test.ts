@@ -125,6 +125,22 @@ test('a language more, other words of the interface, and a language less are the
   await sameAsAnew(place)
 })
 
+test('in two languages as well, only a ladder that changed is made again, and that in both', { timeout: 180_000 }, async () => {
+  const place = path.join(folder, 'both')
+  mkdirSync(path.join(place, 'ladders'), { recursive: true })
+  for (const ladder of ['landing.md', 'landing.es.md', 'front-plank.md', 'front-plank.es.md']) cpSync(path.join(REPOSITORY, 'ladders', ladder), path.join(place, 'ladders', ladder))
+  writeFileSync(path.join(place, 'handbook.yaml'), 'title: Both\norganisation: Tarnwick Gym Club\nedition: "1"\ncontact: nobody yet\nlanguages: [en, es]\n')
+  writeFileSync(path.join(place, 'words.es.yaml'), 'jump and landing: salto y caída\ntrunk hold on the front: sostén del tronco por delante\nbox: cajón\nmat: colchoneta\nknee pad: rodillera\nchalk: tiza\ntape: cinta\nstick: palo\ntape measure: cinta métrica\nwatch: reloj\n')
+  const made = vi.spyOn(files, 'ladderFiles')
+  await sameAsAnew(place)
+  replace(path.join(place, 'ladders/front-plank.es.md'), '- Poner una almohadilla sobre una colchoneta y arrodillarse en ella con las dos espinillas apoyadas en el suelo.', '- Poner una almohadilla sobre una colchoneta y arrodillarse en ella con las dos espinillas apoyadas en el suelo ya.')
+  made.mockClear()
+  await built(path.join(folder, 'kept'), [], place)
+  assert.deepEqual(made.mock.calls.map(([{ id }, , { speech }]) => `${speech.under}${id}`), ['front-plank', 'es/front-plank'])
+  made.mockRestore()
+  await sameAsAnew(place)
+})
+
 test('a tool that says one sentence otherwise takes over nothing that says it', { timeout: 180_000 }, async () => {
   const place = path.join(folder, 'tool')
   for (const part of ['src', 'package.json', 'eleventy.config.ts', 'tests/check']) cpSync(path.join(REPOSITORY, part), path.join(place, part), { recursive: true })
