@@ -1,6 +1,6 @@
 import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
 import type { Address } from './address.ts'
-import { cardPages, cardsPage } from './cards-page.ts'
+import { cardsPage } from './cards-page.ts'
 import { changesPage, type EditionChanges } from './changes-page.ts'
 import { checkPages, type Examples } from './check-pages.ts'
 import { withDrawn, type Drawn } from './drawn.ts'
@@ -23,20 +23,8 @@ import { withdrawnPages } from './withdrawn-page.ts'
 /** A finished page: where it goes, and its bytes. */
 export type WrittenPage = { readonly address: Address; readonly html: string }
 
-/** What pages show beside the curriculum: each ladder's drawing by its id, what else was drawn by its key, each rule's two ladders, what each edition changed, whether cards are printed to files as well, and the languages there are. */
-export type Beside = { readonly diagrams: ReadonlyMap<string, Html>; readonly drawn?: Drawn; readonly examples: Examples; readonly editions: readonly EditionChanges[]; readonly pdfs?: boolean; readonly languages?: Frame['languages'] }
-
-/** Every page of a handbook, in a fixed order. Each ladder's pages are written before the next are made: only one ladder is held unwritten. */
-export function handbookPages(curriculum: MeasuredCurriculum, beside: Beside, tongue: Tongue): WrittenPage[] {
-  const frame = frameOf(curriculum, beside.languages ?? [], tongue)
-  const drawn = beside.drawn ?? new Map<string, string>()
-  const all = (pages: readonly SitePage[]): WrittenPage[] => pages.map((page) => writtenPage(page, frame, drawn, tongue))
-  return [
-    ...all([firstPage(curriculum)]),
-    ...curriculum.ladders.flatMap((ladder) => all([...ladderPages(ladder, beside.diagrams.get(ladder.id) ?? raw(''), curriculum), ...cardPages(ladder, curriculum, beside.pdfs ?? false)])),
-    ...all(otherPages(curriculum, beside)),
-  ]
-}
+/** What pages show beside the curriculum: each rule's two ladders, and what each edition changed. */
+export type Beside = { readonly examples: Examples; readonly editions: readonly EditionChanges[] }
 
 /** The frame that stands around each page. */
 export function frameOf({ handbook, logo, pages }: MeasuredCurriculum, languages: Frame['languages'], { language }: Tongue): Frame {
@@ -67,7 +55,7 @@ export function ladderPages(ladder: MeasuredLadder, diagram: Html, { handbook: {
 }
 
 /** Every page but the first and those of the ladders and their cards. */
-export function otherPages(curriculum: MeasuredCurriculum, { examples, editions }: Pick<Beside, 'examples' | 'editions'>): SitePage[] {
+export function otherPages(curriculum: MeasuredCurriculum, { examples, editions }: Beside): SitePage[] {
   const { handbook, ladders, pages } = curriculum
   return [
     ...pages.map((page) => ({ ...contentPage(page), about: pageAbout(handbook.title, page) })),

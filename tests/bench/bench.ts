@@ -88,7 +88,7 @@ const built = [...built_sizes.map((ladders) => ({ ladders, kind: 'plain' })), ..
   return { ladders, kind, cold, again, changed, pages_s, ...compared }
 })
 /** What a search loads of a handbook ten times as large as the largest that is built. */
-const far = process.argv.includes('--whole') ? searchedOnly(10_000) : undefined
+const far = process.argv.includes('--far') ? searchedOnly(10_000) : undefined
 type SavedOnce = { ladders: number; first_ms: number; save_ms: number; processor_ms: number }
 const saved = [100, ...(process.argv.includes('--quick') ? [] : [1000])].map((ladders) => ofItsOwn<SavedOnce>('save-once.ts', ladders))
 

@@ -2,7 +2,6 @@ import assert from 'node:assert/strict'
 import { test } from 'vitest'
 import { measure } from '../../src/measure/measure.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
-import { handbookPages } from '../../src/page/handbook-pages.ts'
 import { raw } from '../../src/page/html.ts'
 import { diagramName, ladderDiagram } from '../../src/page/ladder-diagram.ts'
 import { speechesOf } from '../../src/page/speech.ts'
@@ -14,6 +13,7 @@ import { fileOf } from '../../src/site/plugin.ts'
 import { ruleExamples } from '../../src/site/rule-examples.ts'
 import { headingOf, strangersIn } from './allowed.ts'
 import { heldTogether } from './held.ts'
+import { everyPage } from '../page/every-page.ts'
 import { ladder, lines } from './place.ts'
 
 /** A ladder with these words before its first rung. */
@@ -123,7 +123,9 @@ for (let nth = 0; nth < MARKUP.length; nth += 4) {
     const curriculum = measure(reading.value)
     const { changes } = await readEditions('/nowhere', curriculum)
     const diagrams = new Map(await Promise.all(curriculum.ladders.map(async (each) => [each.id, raw(await drawDiagram(ladderDiagram(each, ENGLISH), diagramName(each)))] as const)))
-    const made = handbookPages(curriculum, { diagrams, drawn: await drawFences(curriculum, drawDiagram), examples: await ruleExamples(), editions: changes }, speechesOf(curriculum)[0]?.tongue ?? ENGLISH)
+    const [speech] = speechesOf(curriculum)
+    assert.ok(speech)
+    const made = everyPage(speech, { diagrams, drawn: await drawFences(curriculum, drawDiagram), examples: await ruleExamples(), editions: changes })
     const pages = made.map(({ address, html }) => ({ name: fileOf(address), bytes: html }))
     assert.ok(pages.length > 20)
     for (const { name, bytes } of pages) assert.deepEqual([name, strangersIn(String(bytes))], [name, []])

@@ -3,7 +3,6 @@ import path from 'node:path'
 import { parseHTML } from 'linkedom'
 import { beforeAll, test } from 'vitest'
 import { measure, type MeasuredCurriculum } from '../../src/measure/measure.ts'
-import { handbookPages } from '../../src/page/handbook-pages.ts'
 import { siteMap } from '../../src/page/site-files.ts'
 import { speechesOf, type Speech } from '../../src/page/speech.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
@@ -11,6 +10,7 @@ import { readWorkspace } from '../../src/site/disk.ts'
 import { readEditions } from '../../src/site/editions.ts'
 import { ruleExamples } from '../../src/site/rule-examples.ts'
 import { REPOSITORY } from '../site/demo.ts'
+import { everyPage } from './every-page.ts'
 
 /** The demo handbook and the starter in English and Spanish, every page by its address from the root of the host. */
 const speeches: Speech[] = []
@@ -30,8 +30,8 @@ beforeAll(async () => {
   const { changes } = await readEditions(path.join(REPOSITORY, 'site-demo'), demo)
   const languages = speeches.map(({ tongue: { language, name }, under, curriculum: { handbook } }) => ({ language, name, under, root: handbook.address }))
   const examples = await ruleExamples()
-  for (const { tongue, curriculum, under } of speeches) {
-    for (const { address, html } of handbookPages(curriculum, { diagrams: new Map(), examples, editions: changes, pdfs: true, languages }, tongue)) pages.set(`/${under}${address.slice(1)}`, parseHTML(html).document)
+  for (const speech of speeches) {
+    for (const { address, html } of everyPage(speech, { examples, editions: changes, pdfs: true, languages })) pages.set(`/${speech.under}${address.slice(1)}`, parseHTML(html).document)
   }
 })
 

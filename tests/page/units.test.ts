@@ -8,11 +8,11 @@ import { withImperial } from '../../src/page/both-units.ts'
 import { AVERAGE, measure, type MeasuredCurriculum } from '../../src/measure/measure.ts'
 import { floorMarks, markRows } from '../../src/load/floor-marks.ts'
 import { ladderData } from '../../src/page/data.ts'
-import { handbookPages } from '../../src/page/handbook-pages.ts'
 import { speechesOf } from '../../src/page/speech.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
 import { readWorkspace } from '../../src/site/disk.ts'
 import { REPOSITORY } from '../site/demo.ts'
+import { everyPage } from './every-page.ts'
 
 /** The starter in feet and pounds. */
 const pages = new Map<string, Document>()
@@ -25,7 +25,7 @@ beforeAll(async () => {
   const [speech] = speechesOf(measure({ ...value, handbook: { ...value.handbook, languages: ['en'], units: 'imperial' } }))
   assert.ok(speech)
   curriculum = speech.curriculum
-  for (const { address, html } of handbookPages(speech.curriculum, { diagrams: new Map(), examples: new Map(), editions: [] }, speech.tongue)) pages.set(address, parseHTML(html).document)
+  for (const { address, html } of everyPage(speech, { examples: new Map(), editions: [] })) pages.set(address, parseHTML(html).document)
 })
 
 const figures = (page: Document | undefined): string[] => [...(page?.querySelectorAll('a.figure') ?? [])].map(({ textContent }) => textContent)
