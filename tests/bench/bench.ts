@@ -129,13 +129,13 @@ ${edited.map((row) => `          ${String(row.ladders).padStart(7)}   ${[row.fir
 const sum = (stages: Record<string, number>): number => Object.values(stages).reduce((all, one) => all + one, 0)
 const kb = (bytes: number): string => `${Math.round(bytes / 1000)} kB`
 process.stdout.write(`
-build     ladders   pages   processor time of everything, of reading, measuring, making and writing pages, of the floor, in times of plain Eleventy with the same pages; peak MB cold, the same again, after a change to one ladder
+build     ladders   pages   processor time of reading, measuring, making and writing pages, and of the floor, without the system's, in times of plain Eleventy with the same pages; peak MB cold, the same again, after a change to one ladder
 ${built
   .map(({ ladders, kind, pages, cold, again, changed, pages_s, eleventy_s, floor_s, query }) => {
     const whole_s = sum(cold.stages_s)
     const [same, one] = [again, changed].map(({ stages_s }) => `${((100 * sum(stages_s)) / whole_s).toFixed(0)} %`)
     const [same_of_processor, one_of_processor] = [again, changed].map(({ processor_s }) => `${((100 * processor_s) / cold.processor_s).toFixed(0)} %`)
-    return `          ${String(ladders).padStart(7)}   ${String(pages).padStart(5)}   ${kind === 'layered' ? 'two layers, two languages: ' : ''}${[cold.processor_s, ...(kind === 'layered' ? [] : [pages_s]), floor_s].map((time) => `${(time / eleventy_s).toFixed(1)} ×`).join(', ')}; ${[cold, again, changed].map(({ peak_mb }) => peak_mb.toFixed(0)).join(', ')}
+    return `          ${String(ladders).padStart(7)}   ${String(pages).padStart(5)}   ${kind === 'layered' ? 'two layers, two languages: ' : ''}${[...(kind === 'layered' ? [] : [pages_s]), floor_s].map((time) => `${(time / eleventy_s).toFixed(1)} ×`).join(', ')}; ${[cold, again, changed].map(({ peak_mb }) => peak_mb.toFixed(0)).join(', ')}
           stages: ${Object.entries(cold.stages_s).filter(([, time]) => time > 0.005).map(([name, time]) => `${name} ${((100 * time) / whole_s).toFixed(0)} %`).join(', ')}; the same again takes ${same}, after a change ${one}; of processor time ${same_of_processor} and ${one_of_processor}
           a first search loads ${query.files} files, ${kb(query.bytes)}: ${Object.entries(query.kinds).map(([kind, bytes]) => `${kind} ${kb(bytes)}`).join(', ')}`
   })
