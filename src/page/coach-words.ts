@@ -64,11 +64,11 @@ const NAMES: readonly string[] = [
   ...Object.entries(sources).flatMap(([key, source]) => [key, source.cite, ...('doi' in source ? [source.doi] : [])]),
 ]
 
-/** What a handbook says beside its ladders. */
-const besideLadders = ({ handbook: { title, organisation, edition, contact, editions = [] }, pages }: MeasuredCurriculum): OfLadder => ({
+/** What a handbook says beside its ladders; worked out once, though it is asked for with each of them. */
+const besideLadders = onceOfEach(({ handbook: { title, organisation, edition, contact, editions = [] }, pages }: MeasuredCurriculum): OfLadder => ({
   names: allOf([...NAMES, title, organisation, edition, contact, ...editions.map((each) => each.edition), ...pages.map(({ id }) => id)]),
   words: allOf([...editions.map(({ note }) => note), ...pages.flatMap(({ title: name, summary }) => [name, summary])]),
-})
+}))
 
 /** Everything on a page of some of its ladders that is no phrase of the interface; joined when somebody first asks. */
 export function coachWords(curriculum: MeasuredCurriculum, ladders: readonly MeasuredLadder[] = curriculum.ladders): CoachWords {

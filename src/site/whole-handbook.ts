@@ -66,23 +66,23 @@ async function writeSpeech(ladders: Ladders, diagrams: ReadonlyMap<string, strin
   const whole: Ladders = { ...ladders, setting: { ...ladders.setting, drawn: new Map([...shown.drawn, ...(await drawFences(curriculum, shown.draw))]) } }
   const made = await pageFiles([firstPage(curriculum), ...otherPages(curriculum, { examples: shown.examples, editions: seenFrom(shown.editions, under) })].map((page) => writtenPage(page, frame, whole.setting.drawn, tongue)))
   await filling.write(below(place, made))
-  const [first, ...others] = made.map((file) => [laidAs(file)])
+  const ofNone = made.map((file) => laidAs(file))
   const laid = new Map<string, readonly Laid[]>()
-  const files = (): Laid[] => [first, ...looked.map(({ ladder: { id } }) => laid.get(id)), ...others].flatMap((each) => each ?? [])
+  const ofLadders = (some: readonly Looked[]): Laid[] => some.flatMap(({ ladder: { id } }) => laid.get(id) ?? [])
   const parts = partsOf(speech)
-  const index = async (part: number): Promise<void> => {
-    const pages = files().flatMap(({ name, sha256, searched: is }) => (is && partOf(name, parts) === part ? [{ name, sha256, text: () => filling.text(place + name) }] : []))
+  const index = async (part: number, within: readonly Looked[]): Promise<void> => {
+    const pages = [...ofNone.filter(({ name }) => partOf(name, parts) === part), ...ofLadders(within)].flatMap(({ name, sha256, searched: is }) => (is ? [{ name, sha256, text: () => filling.text(place + name) }] : []))
     await filling.write(below(place, await partFiles(part, pages, { cache: shown.cache, old: (name, sha256) => filling.old(place + name, sha256) })))
   }
   await behind(async (begin) => {
     for (const { part, within } of partsOfLadders(looked, parts)) {
       await sideBySide(within, async (each) => void laid.set(each.ladder.id, await layLadder(each, async ({ id }) => diagrams.get(id) ?? drawnFor(each.ladder, speech.tongueOf(each.ladder), shown.draw), whole, filling)))
-      if (searched) begin(() => index(part))
+      if (searched) begin(() => index(part, within))
     }
     await filling.write(below(place, await besidePages(speech, shown.editions)))
     await filling.copies()
   })
-  return files().flatMap(({ name }) => (name.endsWith('.html') ? [name] : []))
+  return [...ofNone.slice(0, 1), ...ofLadders(looked), ...ofNone.slice(1)].flatMap(({ name }) => (name.endsWith('.html') ? [name] : []))
 }
 
 /** The ladders by the part of the index they stand in. A part that will be made anew comes first: it is indexed while files of the others are laid down. */
