@@ -8,15 +8,20 @@ beforeAll(async () => {
   demo = await servedDemo()
 })
 
+/** What a page may say that was left while it fetched a script. A script that cannot be had for another reason is told by its request as well. */
+const LEFT_IMPORT = 'Failed to fetch dynamically imported module'
+
 test('every page of the original is read without an error, and nothing on it breaks the policy', { timeout: 240_000 }, async () => {
   assert.ok(demo.addresses.length > 450, String(demo.addresses.length))
   const context = await demo.browser.newContext({ viewport: { width: 390, height: 844 } })
   const left = demo.addresses.filter((address) => !address.startsWith('/es/'))
   const read = async (): Promise<string[]> => {
     const { page, trouble } = await demo.watched(context)
+    let stopped = 0
+    page.on('requestfailed', (request) => request.resourceType() === 'script' && (stopped += 1))
     for (let address = left.pop(); address !== undefined; address = left.pop()) await page.goto(demo.root + address)
     await page.waitForLoadState('networkidle')
-    return trouble
+    return trouble.filter((each) => stopped === 0 || !each.includes(LEFT_IMPORT))
   }
   assert.deepEqual((await Promise.all([read(), read(), read()])).flat(), [])
   await context.close()
