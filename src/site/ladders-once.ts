@@ -4,7 +4,7 @@ import { frameOf } from '../page/handbook-pages.ts'
 import { raw } from '../page/html.ts'
 import { languagesOf, type Speech } from '../page/speech.ts'
 import type { Cache } from './cache.ts'
-import { digested, type Digested } from './copies.ts'
+import { digested } from './copies.ts'
 import { ladderShareFile } from './drawn-pictures.ts'
 import type { Filling, Known } from './filling.ts'
 import { ladderFiles, madeFrom, madeWith, picturesOf, type Setting } from './ladder-files.ts'
@@ -59,16 +59,17 @@ export async function layLadder({ ladder, from, known }: Looked, diagram: (ladde
     await breath() // what is done beside this has its turn
     return known
   }
-  const made = ladderFiles(ladder, raw(await diagram(ladder)), setting)
-  const files = made.map(digested)
-  await filling.write(below(place, files))
-  const laid = made.map((file, index) => laidAs(file, files[index]))
+  const laid = await lay(ladderFiles(ladder, raw(await diagram(ladder)), setting), place, filling)
   await kept.keep(from, laid)
   return laid
 }
 
-/** What a file is once it lies there. */
-export const laidAs = (file: SiteFile, { name, sha256, size }: Digested = digested(file)): Laid => ({ name, sha256, size, searched: typeof file.bytes === 'string' && name.endsWith('.html') && isSearched(file.bytes) })
+/** Lays down files that were made, below a folder, and says what they are. */
+export async function lay(made: readonly SiteFile[], place: string, filling: Filling): Promise<readonly Laid[]> {
+  const files = made.map((file) => ({ ...digested(file), searched: typeof file.bytes === 'string' && file.name.endsWith('.html') && isSearched(file.bytes) }))
+  await filling.write(below(place, files))
+  return files.map(({ name, sha256, size, searched }) => ({ name, sha256, size, searched }))
+}
 
 const keptIn = (cache: Cache, kind: string): Kept => ({
   async known(from) {

@@ -20,7 +20,7 @@ import { handbookShareFile } from './drawn-pictures.ts'
 import { seenFrom } from './editions.ts'
 import type { Filling } from './filling.ts'
 import { withIndexer } from './indexer.ts'
-import { laddersOnce, laidAs, layLadder, type Ladders, type Laid, type Looked } from './ladders-once.ts'
+import { laddersOnce, lay, layLadder, type Ladders, type Laid, type Looked } from './ladders-once.ts'
 import { pageFiles } from './page-files.ts'
 import { addressOf } from './plugin.ts'
 import { partFiles, partOf } from './search-index.ts'
@@ -65,8 +65,7 @@ async function writeSpeech(ladders: Ladders, diagrams: ReadonlyMap<string, strin
   const { curriculum, tongue, under } = speech
   const whole: Ladders = { ...ladders, setting: { ...ladders.setting, drawn: new Map([...shown.drawn, ...(await drawFences(curriculum, shown.draw))]) } }
   const made = await pageFiles([firstPage(curriculum), ...otherPages(curriculum, { examples: shown.examples, editions: seenFrom(shown.editions, under) })].map((page) => writtenPage(page, frame, whole.setting.drawn, tongue)))
-  await filling.write(below(place, made))
-  const ofNone = made.map((file) => laidAs(file))
+  const ofNone = await lay(made, place, filling)
   const laid = new Map<string, readonly Laid[]>()
   const ofLadders = (some: readonly Looked[]): Laid[] => some.flatMap(({ ladder: { id } }) => laid.get(id) ?? [])
   const parts = partsOf(speech)
