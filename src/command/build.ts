@@ -1,8 +1,8 @@
 import path from 'node:path'
 import { isMissing, missing, type Missing } from '../quantity/outcome.ts'
-import { cacheFolder, cacheIn, NO_CACHE } from '../site/cache.ts'
 import { chromiumPath, NO_CHROMIUM } from '../site/chromium.ts'
 import { healed, unfitOutput } from '../site/publish.ts'
+import { keptHere } from '../site/kept-here.ts'
 import { tooHeavy, weights, weightTable } from '../site/weights.ts'
 import { checkedWorkspace, workspaceOption } from './curriculum.ts'
 import { FORMATS } from './report.ts'
@@ -20,7 +20,8 @@ export const buildVerb: Verb = {
 
   async run(typed, console) {
     const workers = workersAsked(typed)
-    const checked = await checkedWorkspace(typed, console)
+    const kept = typed.options['no-cache'] === true ? undefined : await keptHere()
+    const checked = await checkedWorkspace(typed, console, undefined, { kept: async () => kept })
     const { measured, findings, workspace, folder } = checked
     const out = typeof typed.options.output === 'string' ? path.resolve(console.folder, typed.options.output) : path.join(folder, '_site')
     await healed(out).catch(() => undefined) // what cannot be healed cannot be written either, and is said below
@@ -33,8 +34,7 @@ export const buildVerb: Verb = {
     const chromium = typed.options.pdf === true ? chromiumPath() : undefined
     if (typed.options.pdf === true && chromium === undefined) throw new Misuse(NO_CHROMIUM)
     const { buildSite } = await import('../site/build.ts') // what draws and writes is loaded only by who draws: a check starts in half the time
-    const cache = typed.options['no-cache'] === true ? NO_CACHE : cacheIn(cacheFolder())
-    const built = await buildSite(measured, { folder, layers: workspace.folders }, out, (stage) => console.progress(stage), { chromium, cache, workers, link: typed.options.link === true }).catch(unwritten)
+    const built = await buildSite(measured, { folder, layers: workspace.folders }, out, (stage) => console.progress(stage), { chromium, kept, workers, link: typed.options.link === true }).catch(unwritten)
     if (isMissing(built)) {
       console.note(`The handbook was not written: ${built.missing}. The old one stays as it was.${chromium === undefined ? '' : ' Build without --pdf, or set CHROMIUM_PATH to another Chromium.'}\n`)
       return EXIT.usage

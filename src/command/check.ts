@@ -1,5 +1,7 @@
 import { MOST_PARTS, readPart, type Part } from '../ladder/part.ts'
 import { applyEdits } from '../site/apply-edits.ts'
+import type { Kept } from '../site/cache.ts'
+import { keptHere } from '../site/kept-here.ts'
 import { watchWorkspace } from '../site/watch.ts'
 import { checkedWorkspace, foundInWorkspace, nothingSeen, workspaceOption, type Found } from './curriculum.ts'
 import { FORMATS, isFormat, type Format } from './report.ts'
@@ -22,7 +24,7 @@ export const checkVerb: Verb = {
     const part = partIn(typed)
     const alone = SAYS_FINDINGS_ALONE.includes(format)
     const seen = typed.options.watch && alone && !part ? nothingSeen() : undefined // who checks again and again keeps what did not change
-    const checks = (): Promise<Found> => (seen ? checkedWorkspace(typed, console, undefined, seen) : foundInWorkspace(typed, console, alone ? 'findings' : 'everything', part))
+    const checks = (): Promise<Found> => (seen ? checkedWorkspace(typed, console, undefined, { seen }) : foundInWorkspace(typed, console, alone ? 'findings' : 'everything', { part, kept }))
     if (typed.options.fix) await fix(checks, console)
     const checked = await checks()
     if (typed.options.watch) return watched(checked, checks, console, format)
@@ -33,6 +35,11 @@ export const checkVerb: Verb = {
 
 /** Formats that say nothing of what cannot be told. */
 const SAYS_FINDINGS_ALONE: readonly Format[] = ['text', 'github']
+
+/** Files whose reading takes longer than looking at the whole tool, by which what was kept is known. Measured: a hundred. */
+const WORTH_KEEPING = 200
+
+const kept = async (files: number): Promise<Kept | undefined> => (files < WORTH_KEEPING ? undefined : keptHere())
 
 /** The part that was asked for, or undefined for the whole. Part 1 also says what is wrong with pages, and with files that cannot be read. */
 function partIn({ options: { part } }: Typed): Part | undefined {

@@ -9,9 +9,11 @@ import { knownIn, measure, measureInTurn, type MeasuredCurriculum, type Memory }
 import { onceOfEach } from '../quantity/once.ts'
 import { readCurriculum, type ReadMemory } from '../read/read-curriculum.ts'
 import type { Reading } from '../read/text.ts'
+import type { Kept } from '../site/cache.ts'
 import { diskKeeping, readWorkspace, type Workspace } from '../site/disk.ts'
 import type { KeptFiles } from '../site/file-bytes.ts'
 import { pictureFindings } from '../site/pictures.ts'
+import { readingsOnce } from '../site/readings-once.ts'
 import type { Sources } from './report.ts'
 import type { Console, Typed } from './verb.ts'
 
@@ -42,17 +44,23 @@ export type Seen = { readonly files: KeptFiles; readonly reading: ReadMemory; re
 /** For the first time, of what is done again and again. */
 export const nothingSeen = (): Seen => ({ files: new Map(), reading: new Map(), measuring: new WeakMap(), checking: new WeakMap() })
 
+/** What saves work: what this process saw before, and what an earlier one kept. */
+export type Saving = { readonly seen?: Seen | undefined; readonly kept?: KeptOf | undefined }
+
+/** What an earlier process kept, where it is worth asking for so many files. */
+export type KeptOf = (files: number) => Promise<Kept | undefined>
+
 /** Reads, measures and checks the workspace that was named, or the folder the command was started in. */
-export async function checkedWorkspace(typed: Typed, console: Pick<Console, 'folder' | 'progress'>, athlete?: Athlete, seen?: Seen): Promise<Checked> {
-  const read = await readNamed(typed, console, seen)
+export async function checkedWorkspace(typed: Typed, console: Pick<Console, 'folder' | 'progress'>, athlete?: Athlete, { seen, kept }: Saving = {}): Promise<Checked> {
+  const read = await readNamed(typed, console, { seen, kept })
   const measured = read.curriculum && measure(read.curriculum, athlete, seen?.measuring)
   const found = measured ? check(measured, today(), seen?.checking, 'findings') : NOTHING
   return { measured, ...(await foundIn(read, found, measured)) }
 }
 
 /** The same for who wants findings alone: no measured ladder is kept once it was checked. Of a part, what is read badly is said by the first. */
-export async function foundInWorkspace(typed: Typed, console: Pick<Console, 'folder' | 'progress'>, asked: 'everything' | 'findings', part?: Part): Promise<Found> {
-  const read = await readNamed(typed, console)
+export async function foundInWorkspace(typed: Typed, console: Pick<Console, 'folder' | 'progress'>, asked: 'everything' | 'findings', { part, kept }: { readonly part?: Part | undefined; readonly kept?: KeptOf | undefined } = {}): Promise<Found> {
+  const read = await readNamed(typed, console, { kept })
   const { curriculum, findings } = read
   const own = curriculum && part ? partOf(curriculum, part) : curriculum
   const found = curriculum && own ? check(measureInTurn(own, knownIn(curriculum)), today(), undefined, asked) : NOTHING
@@ -63,11 +71,14 @@ const NOTHING = { findings: [], untold: [] }
 
 type Read = { readonly curriculum: Curriculum | undefined; readonly findings: readonly Finding[]; readonly workspace: Workspace; readonly folder: string }
 
-async function readNamed({ options }: Typed, { folder: started, progress }: Pick<Console, 'folder' | 'progress'>, seen?: Seen): Promise<Read> {
+async function readNamed({ options }: Typed, { folder: started, progress }: Pick<Console, 'folder' | 'progress'>, { seen, kept }: Saving): Promise<Read> {
   const folder = path.resolve(started, typeof options.workspace === 'string' ? options.workspace : '.')
   progress('reading the ladders')
   const workspace = await readWorkspace(folder, diskKeeping(seen?.files))
-  const reading: Reading<Curriculum> = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers, seen?.reading)
+  const before = await kept?.(workspace.layers.reduce((sum, { files }) => sum + files.length, 0))
+  const readings = before && (await readingsOnce(workspace.layers, before))
+  const reading: Reading<Curriculum> = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers, seen?.reading, readings?.read)
+  await readings?.keep()
   if (reading.value) progress('computing the loads, and checking')
   return { curriculum: reading.value, findings: [...workspace.findings, ...reading.findings], workspace, folder }
 }

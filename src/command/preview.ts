@@ -37,7 +37,7 @@ async function startPreview(typed: Typed, console: Console, port: number): Promi
   const assets = new Map()
   const seen = nothingSeen()
   const read = async (before?: Shown): Promise<Shown> => {
-    const checked = await checkedWorkspace(typed, console, undefined, seen)
+    const checked = await checkedWorkspace(typed, console, undefined, { seen })
     const { measured, folder, workspace } = checked
     const handbook = measured && liveHandbook(measured, { folder, layers: workspace.folders }, cache, assets)
     return { version: (before?.version ?? 0) + 1, handbook, sound: handbook && checked.findings.length === 0 ? handbook : before?.sound, checked }

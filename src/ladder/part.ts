@@ -8,8 +8,11 @@ const CHOOSING = 8
 /** Parts one curriculum may be split into. Chosen by us. */
 export const MOST_PARTS = 1000
 
-/** Whether a ladder is of the part. By its id alone, so that it stays there whatever comes or goes beside it. */
-export const isOfPart = (id: string, { nth, of }: Part): boolean => (Number.parseInt(digestOf(id).slice(0, CHOOSING), 16) % of) + 1 === nth
+/** Which of so many parts a ladder is of, from 1. By its id alone, so that it stays there whatever comes or goes beside it. */
+export const nthOf = (id: string, of: number): number => (Number.parseInt(digestOf(id).slice(0, CHOOSING), 16) % of) + 1
+
+/** Whether a ladder is of the part. */
+export const isOfPart = (id: string, { nth, of }: Part): boolean => nthOf(id, of) === nth
 
 /** Whether the part is the one that also holds the pages, and whatever is said of no one ladder. */
 export const isFirst = ({ nth }: Part): boolean => nth === 1

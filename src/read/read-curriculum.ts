@@ -34,7 +34,7 @@ type Files = { readonly handbook: Handbook; readonly logo: string | undefined; r
  *
  * Shape   layers of files to one curriculum, and every finding in file order. No value where a handbook.yaml cannot be read.
  */
-export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = new Map()): Reading<Curriculum> {
+export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = new Map(), readLadder: ReadLadder = readLadderFile): Reading<Curriculum> {
   const findings: Finding[] = []
   const ladders = new Map<string, Ladder>()
   const pages = new Map<string, Page>()
@@ -42,7 +42,7 @@ export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = ne
   let handbook: Handbook | undefined
   let logo: string | undefined
   for (const layer of layers) {
-    const read = readLayer(layer, findings, memory)
+    const read = readLayer(layer, findings, memory, readLadder)
     if (!read) return { findings: inOrder(findings) }
     ;({ handbook, logo } = read)
     words.push(read.words)
@@ -63,6 +63,9 @@ export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = ne
 
 /** The bytes of each file as they were last read, by name; so that two states of a curriculum share what did not change. */
 export type ReadMemory = Map<string, Uint8Array>
+
+/** How a file of ladders is read: as it stands, or from what was kept of the same bytes. */
+export type ReadLadder = typeof readLadderFile
 
 /** The very bytes of before, where they say the same. */
 function asBefore({ file, shown, bytes, ...rest }: SourceFile, memory: ReadMemory): SourceFile {
@@ -85,7 +88,7 @@ const ladderFiles = lastOfEach<Reading<LadderFile>>()
 const pageFiles = lastOfEach<Reading<Page>>()
 const amendments = lastOfEach<Reading<Ladder>>()
 
-function readLayer(layer: Layer, findings: Finding[], memory: ReadMemory): Files | undefined {
+function readLayer(layer: Layer, findings: Finding[], memory: ReadMemory, readLadder: ReadLadder): Files | undefined {
   const files = layer.files.map((source) => asBefore(source, memory))
   const own = files.find(({ file }) => file === HANDBOOK_FILE)
   if (!own) {
@@ -107,7 +110,7 @@ function readLayer(layer: Layer, findings: Finding[], memory: ReadMemory): Files
   return {
     handbook: handbook.value,
     logo: logoOf(handbook.value, own, files, findings),
-    ladders: within('ladders/').flatMap(({ file, bytes, shown }) => kept(ladderFiles(bytes, [shown ?? file, by], () => readLadderFile(shown ?? file, bytes, by)))),
+    ladders: within('ladders/').flatMap(({ file, bytes, shown }) => kept(ladderFiles(bytes, [shown ?? file, by], () => readLadder(shown ?? file, bytes, by)))),
     pages: within('content/').flatMap(({ file, bytes, shown }) => kept(pageFiles(bytes, [file, shown ?? file, by], () => readPage(file, shown ?? file, bytes, by)))),
     words: { by, languages: handbook.value.languages, files: spoken },
   }

@@ -20,13 +20,16 @@ export type LadderFile =
  * Shape   bytes to a ladder or an amendment, and every finding that can be seen.
  */
 export function readLadderFile(file: string, bytes: Uint8Array, layer: string): Reading<LadderFile> {
-  const places = once(() => {
+  return readNoting(file, bytes, layer, placesOnce(file, bytes, layer), undefined)
+}
+
+/** Where everything stands in a file of ladders, read when somebody asks. */
+export const placesOnce = (file: string, bytes: Uint8Array, layer: string): Places =>
+  once(() => {
     const noted = new Map<string, Place>()
     readNoting(file, bytes, layer, () => noted, noted)
     return noted
   })
-  return readNoting(file, bytes, layer, places, undefined)
-}
 
 /** Reads the file, and notes where everything stands, where there is something to note it in. */
 function readNoting(file: string, bytes: Uint8Array, layer: string, places: Places, noted: Map<string, Place> | undefined): Reading<LadderFile> {

@@ -4,7 +4,7 @@ import { cardPages } from '../page/cards-page.ts'
 import { frameOf, writtenPage } from '../page/handbook-pages.ts'
 import { languagesOf, speechesOf, type Speech } from '../page/speech.ts'
 import { assetFiles } from './assets.ts'
-import { NO_CACHE, type Cache } from './cache.ts'
+import { NO_CACHE, type Kept } from './cache.ts'
 import { drawFences } from './draw-fences.ts'
 import { drawingTeam } from './drawing-team.ts'
 import { drawnOnce } from './drawn-once.ts'
@@ -19,8 +19,10 @@ import { cardPdfs } from './print-pdf.ts'
 import { publish } from './publish.ts'
 import { ruleExamples } from './rule-examples.ts'
 import { below, type SiteFile } from './site-file.ts'
-import { toolDigest } from './tool-digest.ts'
 import { writeHandbook, type Shown } from './whole-handbook.ts'
+
+/** Everything is made anew. */
+const NOTHING_KEPT: Kept = { cache: NO_CACHE, tool: '' }
 
 /** What a build did. */
 export type Built = { readonly pages: number; readonly files: number }
@@ -50,12 +52,12 @@ const first = (curriculum: MeasuredCurriculum): Speech[] => speechesOf(curriculu
  *
  * Missing when a card could not be printed, or another build is writing there; the old handbook stays.
  */
-export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves, out: string, progress: (stage: string) => void, { chromium, cache = NO_CACHE, workers = 1, link = false }: { chromium?: string | undefined; cache?: Cache; workers?: number; link?: boolean } = {}): Promise<Outcome<Built>> {
+export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves, out: string, progress: (stage: string) => void, { chromium, kept: { cache, tool } = NOTHING_KEPT, workers = 1, link = false }: { chromium?: string | undefined; kept?: Kept | undefined; workers?: number; link?: boolean } = {}): Promise<Outcome<Built>> {
   progress('reading earlier editions')
-  const { changes, kept } = await readEditions(source.folder, curriculum)
+  const { changes, kept: editions } = await readEditions(source.folder, curriculum)
   progress('preparing pictures')
   const pictures = await publishedPictures(curriculum, source, cache)
-  const shown: Shown = { editions: changes, examples: await ruleExamples(), drawn: pictures.drawn, pdfs: chromium !== undefined, draw: await drawnOnce(cache, drawingTeam(workers)), cache, tool: cache === NO_CACHE ? '' : await toolDigest(), progress }
+  const shown: Shown = { editions: changes, examples: await ruleExamples(), drawn: pictures.drawn, pdfs: chromium !== undefined, draw: await drawnOnce(cache, drawingTeam(workers)), cache, tool, progress }
   const speeches = speechesOf(curriculum)
   const pdfs = await printedCards(speeches, shown, chromium)
   if (isMissing(pdfs)) return pdfs
@@ -65,7 +67,7 @@ export async function buildSite(curriculum: MeasuredCurriculum, source: Shelves,
     const pages = await writeHandbook(speeches, shown, filling)
     progress('writing what is left')
     for (const { under } of speeches) await filling.write(below(under, pictures.files))
-    for (const { edition, curriculum: then } of kept) await writeHandbook(first(then), { ...shown, editions: [], drawn: new Map(), pdfs: false, progress: () => undefined }, filling, { folder: keptAt(edition).slice(1), searched: false })
+    for (const { edition, curriculum: then } of editions) await writeHandbook(first(then), { ...shown, editions: [], drawn: new Map(), pdfs: false, progress: () => undefined }, filling, { folder: keptAt(edition).slice(1), searched: false })
     await filling.write(pdfs)
     const folders = speeches.map(({ under }) => under).filter((under) => under !== '')
     const written = filling.originals()

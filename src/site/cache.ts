@@ -4,7 +4,7 @@ import os from 'node:os'
 import path from 'node:path'
 
 /**
- * What was made once and need not be made again: drawings, compressed copies.
+ * What was made once and need not be made again: readings, drawings, compressed copies.
  *
  * It lies in this person's own cache folder and never in a workspace, where a stranger could put things into it.
  * An entry is named by the digest of everything it was made from, tool included, so it is right or absent;
@@ -18,6 +18,9 @@ export type Cache = {
   /** Takes out what nobody has asked for in a month. */
   tidy(): Promise<void>
 }
+
+/** A cache, and the digest of the tool that fills it. */
+export type Kept = { readonly cache: Cache; readonly tool: string }
 
 /** Makes everything anew. */
 export const NO_CACHE: Cache = { of: (_kind, _from, make) => make(), known: async () => undefined, tidy: async () => undefined }

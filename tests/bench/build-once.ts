@@ -1,9 +1,10 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import MarkdownIt from 'markdown-it'
+import { check } from '../../src/check/index.ts'
 import type { Curriculum, Layer } from '../../src/ladder/curriculum.ts'
 import { measure, type MeasuredLadder } from '../../src/measure/measure.ts'
-import { readCurriculum } from '../../src/read/read-curriculum.ts'
+import { readCurriculum, type ReadLadder } from '../../src/read/read-curriculum.ts'
 import { buildSite } from '../../src/site/build.ts'
 import { cacheIn } from '../../src/site/cache.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
@@ -15,8 +16,10 @@ import { ladderFiles, type Setting } from '../../src/site/ladder-files.ts'
 import { ruleExamples } from '../../src/site/rule-examples.ts'
 import { pageFiles } from '../../src/site/page-files.ts'
 import { fileOf } from '../../src/site/plugin.ts'
+import { readingsOnce } from '../../src/site/readings-once.ts'
 import { isSearched, partFiles, partOf } from '../../src/site/search-index.ts'
 import type { SiteFile } from '../../src/site/site-file.ts'
+import { toolDigest } from '../../src/site/tool-digest.ts'
 import { firstQuery } from './first-query.ts'
 import { generatedLayer, generatedLayers } from './generated.ts'
 
@@ -52,8 +55,8 @@ function layers(): Layer[] {
   return what === 'changed' ? whole.map(({ files }) => ({ files: files.map(({ file, bytes }) => ({ file, bytes: file === 'ladders/movement-5.md' ? other(bytes) : bytes })) })) : whole
 }
 
-function curriculumOf(read: Layer[]): Curriculum {
-  const { value, findings } = readCurriculum(read)
+function curriculumOf(read: Layer[], readLadder?: ReadLadder): Curriculum {
+  const { value, findings } = readCurriculum(read, undefined, readLadder)
   if (!value) throw new Error(`bug: the generated workspace does not read: ${findings[0]?.message}`)
   return value
 }
@@ -65,11 +68,17 @@ async function build() {
     stages_s[stage] = (stages_s[stage] ?? 0) + (performance.now() - since) / 1000
     ;[stage, since] = [next, performance.now()]
   }
-  const value = curriculumOf(layers())
-  enter('measuring')
+  const kept = { cache: cacheIn(path.join(folder, 'cache')), tool: await toolDigest() }
+  const read = layers()
+  const readings = await readingsOnce(read, kept)
+  const value = curriculumOf(read, readings.read)
+  await readings.keep()
+  enter('measuring and checking')
   const curriculum = measure(value)
+  const { findings } = check(curriculum, '2026-01-01', undefined, 'findings')
+  if (findings.length > 0) throw new Error(`bug: the generated workspace has ${findings.length} findings, such as ${findings[0]?.message}`)
   enter('building')
-  await buildSite(curriculum, { folder, layers: [folder] }, out, enter, { cache: cacheIn(path.join(folder, 'cache')) })
+  await buildSite(curriculum, { folder, layers: [folder] }, out, enter, { kept })
   enter('done')
   const { user, system } = process.cpuUsage()
   return { stages_s, processor_s: (user + system) / 1e6, peak_mb: process.resourceUsage().maxRSS / 1024 }

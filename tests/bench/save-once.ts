@@ -26,7 +26,7 @@ const milliseconds = ({ user, system }: NodeJS.CpuUsage): number => (user + syst
 const saves: { readonly wall_ms: number; readonly processor_ms: number }[] = []
 for (let save = 0; save < 10; save += 1) {
   const [began, used] = [performance.now(), process.cpuUsage()]
-  const { measured, workspace } = await checkedWorkspace({ options: {}, rest: [] }, { folder, progress: () => undefined }, undefined, seen)
+  const { measured, workspace } = await checkedWorkspace({ options: {}, rest: [] }, { folder, progress: () => undefined }, undefined, { seen })
   if (!measured) throw new Error('bug: the generated workspace does not read')
   const page = await liveHandbook(measured, { folder, layers: workspace.folders }, cache, assets).file('movement-5/rung-2/index.html')
   if (save > 0 && !String(page).includes(`Long neck ${save - 1}`)) throw new Error('bug: the page does not show what was saved')

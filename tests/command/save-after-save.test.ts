@@ -24,7 +24,7 @@ const assets: AssetMemory = new Map()
 const cache = cacheIn(path.join(place, '..', 'cache'))
 
 async function shown(seen?: Seen): Promise<readonly unknown[]> {
-  const { measured, findings, workspace, folder } = await checkedWorkspace({ options: {}, rest: [] }, { folder: place, progress: () => undefined }, undefined, seen)
+  const { measured, findings, workspace, folder } = await checkedWorkspace({ options: {}, rest: [] }, { folder: place, progress: () => undefined }, undefined, { seen })
   const handbook = measured && liveHandbook(measured, { folder, layers: workspace.folders }, cache, assets)
   const pages = await Promise.all(PAGES.map(async (name) => [name, String(await handbook?.file(name))] as const))
   return [findings, ...pages]

@@ -2,7 +2,6 @@ import type { Layer } from '../../src/ladder/curriculum.ts'
 import { measure } from '../../src/measure/measure.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
 import { buildSite } from '../../src/site/build.ts'
-import { NO_CACHE } from '../../src/site/cache.ts'
 
 const HIGHEST_cm = 117
 /** From the hip to the floor in forty rungs. Units cm. */
@@ -65,6 +64,6 @@ export async function builtShortAndLong(folder: string, published: string): Prom
   const { value, findings } = readCurriculum([layer(published)])
   if (!value) throw new Error(`bug: the generated workspace does not read: ${findings[0]?.message}`)
   const site = `${folder}/short-and-long`
-  await buildSite(measure(value), { folder, layers: [folder] }, site, () => undefined, { cache: NO_CACHE })
+  await buildSite(measure(value), { folder, layers: [folder] }, site, () => undefined, {})
   return site
 }

@@ -1,0 +1,26 @@
+import type { Ladder, Rung, RungWords } from '../ladder/curriculum.ts'
+import { placesOnce, type LadderFile } from './read-ladder.ts'
+
+/** What a ladder file says, as JSON can hold it: without where everything stands, which its bytes tell again. */
+export type KeptLadder =
+  | { readonly kind: 'ladder'; readonly ladder: Omit<Ladder, 'layer' | 'places'> }
+  | { readonly kind: 'amendment'; readonly fields: Extract<LadderFile, { kind: 'amendment' }>['fields']; readonly intro: string; readonly words: readonly (readonly [string, RungWords])[] }
+
+/** A ladder file to be kept. */
+export function keptLadder(read: LadderFile): KeptLadder {
+  if (read.kind === 'amendment') return { kind: 'amendment', fields: read.fields, intro: read.intro, words: [...read.words] }
+  const { layer: _, places: __, ...ladder } = read.ladder
+  return { kind: 'ladder', ladder }
+}
+
+/** A ladder file as it was read from these very bytes, out of what JSON kept of it. */
+export function fromKept(kept: KeptLadder, file: string, bytes: Uint8Array, layer: string): LadderFile {
+  const places = placesOnce(file, bytes, layer)
+  if (kept.kind === 'amendment') return { kind: 'amendment', file, fields: kept.fields, intro: kept.intro, words: new Map(kept.words.map(([id, words]) => [id, wordsOf(words)])), places }
+  return { kind: 'ladder', ladder: { ...kept.ladder, rungs: kept.ladder.rungs.map(rungOf), layer, places } }
+}
+
+/** What JSON leaves out is there again, and says that there is nothing. */
+const rungOf = ({ supervision, first_side, words, ...rung }: Rung): Rung => ({ ...rung, supervision, first_side, words: words && wordsOf(words) })
+
+const wordsOf = ({ intro, set_up, full_rep, cues, faults, notes }: RungWords): RungWords => ({ intro, set_up, full_rep, cues, faults, notes })
