@@ -1,7 +1,7 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { mapSpread, type Spread } from '../quantity/spread.ts'
 import { modelNamed } from '../load/index.ts'
-import { ask, type Athlete, type Inputs, type Load } from '../load/model.ts'
+import { ask, askMiddle, canAnswer, type Athlete, type Inputs, type Load } from '../load/model.ts'
 import type { Placeable } from '../measure/place.ts'
 import type { LadderData } from '../page/data.ts'
 import type { Work } from './paced.ts'
@@ -15,11 +15,43 @@ export function loadFor({ model: name, inputs }: Pick<RungData, 'model' | 'input
   return model ? ask(model, inputs as Inputs, athlete) : missing(`no load model is named ${name}`) // ask refuses what is no input
 }
 
+/** The middle of a load, and its unit: all that a table of a ladder shows. */
+export type Middle = { readonly mid: number; readonly unit: string }
+
+/** Only the middle of that load: quicker to have where the model knows without all the rest that it answers. */
+export function middleFor({ model: name, inputs, load: average }: Pick<RungData, 'model' | 'inputs' | 'load'>, athlete: Athlete): Outcome<Middle> {
+  const model = modelNamed(name)
+  if (model?.answers && 'unit' in average && canAnswer(model, inputs as Inputs, athlete)) {
+    const mid = askMiddle(model, inputs as Inputs, athlete)
+    return isMissing(mid) ? mid : { mid, unit: average.unit }
+  }
+  const load = loadFor({ model: name, inputs }, athlete)
+  return isMissing(load) ? load : { mid: load.load.mid, unit: load.quantity.unit }
+}
+
+/** The middles of the loads of rungs for one body, in their order; it can be left off after each. */
+export function* middlesOf(rungs: readonly RungData[], athlete: Athlete): Work<Outcome<Middle>[]> {
+  const middles: Outcome<Middle>[] = []
+  for (const rung of rungs) {
+    middles.push(middleFor(rung, athlete))
+    yield
+  }
+  return middles
+}
+
+/** The load of a rung for one body, left off once: the browser reads the model's code for the middle alone, and tries every body in the next breath. */
+export function* loadInTwo({ model: name, inputs }: Pick<RungData, 'model' | 'inputs'>, athlete: Athlete): Work<Outcome<Load>> {
+  const model = modelNamed(name)
+  if (model?.middle) askMiddle(model, inputs as Inputs, athlete)
+  yield
+  return loadFor({ model: name, inputs }, athlete)
+}
+
 /** The loads of rungs for one body, in their order; it can be left off after each. */
 export function* loadsOf(rungs: readonly RungData[], athlete: Athlete): Work<Outcome<Load>[]> {
   const loads: Outcome<Load>[] = []
   for (const rung of rungs) {
-    loads.push(loadFor(rung, athlete))
+    loads.push(loads.length === 0 ? yield* loadInTwo(rung, athlete) : loadFor(rung, athlete))
     yield
   }
   return loads

@@ -7,7 +7,7 @@ import { modelNamed } from '../load/index.ts'
 import { isNumberKey, type Inputs, type Load } from '../load/model.ts'
 import { athleteOf, bodyText, massKg, massText, type Body } from './body.ts'
 import { element, linkElement } from './element.ts'
-import { carriedBeside, isShare, kilogramsOf, limbs, loadFor, type RungData } from './own-loads.ts'
+import { carriedBeside, isShare, kilogramsOf, limbs, loadInTwo, middleFor, type RungData } from './own-loads.ts'
 import type { Work } from './paced.ts'
 import { platesText, RACK, rackText } from './rack.ts'
 import './more-words.ts'
@@ -47,10 +47,9 @@ function shareFigures(rung: RungData, load: Load, body: Body, working: string): 
 
 /** The share at the reader's own height beside that of the average body. */
 function heightFigure(rung: RungData, load: Load, working: string): Node[] {
-  const average = loadFor(rung, athleteOf(undefined))
-  const unit = load.quantity.unit
+  const average = middleFor(rung, athleteOf(undefined))
   if (isMissing(average)) return []
-  const [own, usual] = [figureText(load.load.mid, unit), figureText(average.load.mid, unit)]
+  const [own, usual] = [figureText(load.load.mid, load.quantity.unit), figureText(average.mid, load.quantity.unit)]
   return [element('p', '', 'At your height the set-up as it is written loads ', figure(own, working), own === usual ? ', as it does an average body.' : `; an average body ${usual}.`)]
 }
 
@@ -99,7 +98,7 @@ function addedFigures({ inputs, model }: RungData, body: Body, working: string):
 
 /** Everything a rung is for one reader; it can be left off after each load that is computed. */
 export function* rungFigures(rung: RungData, body: Body | undefined, working: string): Work<Node[]> {
-  const load = loadFor(rung, athleteOf(body))
+  const load = yield* loadInTwo(rung, athleteOf(body))
   yield
   if (isMissing(load)) return body ? [element('p', '', notComputed(load.missing))] : []
   if (isLifted(rung)) return plates(load, body)

@@ -14,7 +14,9 @@ import { builtShortAndLong, LONG_HEIGHTS_cm } from '../site/short-and-long.ts'
  * Pages come over Lighthouse's slow 4G (150 ms to and fro, 1.6 Mbit/s down, 750 kbit/s up, GoogleChrome/lighthouse docs/throttling.md;
  * each request waits the 150 ms). LCP and shift are what the browser's own observers say. Blocking is what tasks of the page's thread
  * take beyond 50 ms after the first paint; of an answer the handler of the event and the longest task are given. All of these in time
- * of the processor, which other work on the machine does not lengthen.
+ * of the processor, which other work on the machine does not lengthen. What waits for an answer asks over the debugger: the scripts
+ * that playwright would put into the page for it are tasks as long as the page's own. Only the handbook's pages count: a browser
+ * draws one of its own beside them.
  */
 const sessions = Number(process.argv[2])
 const SLOW_4G = { offline: false, latency: 150, downloadThroughput: (1.6 * 1024 * 1024) / 8, uploadThroughput: (750 * 1024) / 8 }
@@ -31,16 +33,19 @@ const log = JSON.stringify({
 })
 const body = JSON.stringify({ version: 1, mass: { unit: 'kg', value: 70 }, height: { unit: 'cm', value: 175 } })
 
-type Traced = { readonly name: string; readonly ph: string; readonly pid: number; readonly tid: number; readonly ts: number; readonly tdur?: number; readonly args: { readonly data?: { readonly type?: string }; readonly name?: string } }
+type Traced = { readonly name: string; readonly ph: string; readonly pid: number; readonly tid: number; readonly ts: number; readonly tdur?: number; readonly args: { readonly data?: Framed & { readonly type?: string; readonly frames?: readonly Framed[] }; readonly name?: string } }
+type Framed = { readonly url?: string; readonly processId?: number }
 
 /** What a page's own thread did while something went on. Units ms, of the processor. */
 type Worked = { readonly handler_ms: number; readonly longest_ms: number; readonly beyond_ms: number }
 
-async function worked(browser: Browser, page: Page, act: () => Promise<unknown>): Promise<Worked> {
+async function worked(browser: Browser, page: Page, root: string, act: () => Promise<unknown>): Promise<Worked> {
   await browser.startTracing(page, { categories: ['disabled-by-default-devtools.timeline', 'devtools.timeline', 'loading', '__metadata'] })
   await act()
   const { traceEvents } = JSON.parse(String(await browser.stopTracing())) as { traceEvents: Traced[] }
-  const mains = new Set(traceEvents.filter(({ name, args }) => name === 'thread_name' && args.name === 'CrRendererMain').map(({ pid, tid }) => `${pid} ${tid}`))
+  const frames = traceEvents.flatMap(({ name, args }) => [...(args.data?.frames ?? []), ...(name === 'FrameCommittedInBrowser' && args.data ? [args.data] : [])])
+  const ours = new Set(frames.filter(({ url }) => url?.startsWith(root)).map(({ processId }) => processId))
+  const mains = new Set(traceEvents.filter(({ name, pid, args }) => name === 'thread_name' && args.name === 'CrRendererMain' && ours.has(pid)).map(({ pid, tid }) => `${pid} ${tid}`))
   const lasting = (wanted: string): Traced[] => traceEvents.filter(({ name, ph, pid, tid }) => name === wanted && ph === 'X' && mains.has(`${pid} ${tid}`))
   const ms = ({ tdur = 0 }: Traced): number => tdur / 1000
   const painted = Math.max(0, ...traceEvents.filter(({ name, pid, tid }) => name === 'firstContentfulPaint' && mains.has(`${pid} ${tid}`)).map(({ ts }) => ts))
@@ -54,7 +59,7 @@ async function worked(browser: Browser, page: Page, act: () => Promise<unknown>)
 
 type Seen = { lcp_ms: number; shift: number }
 
-/** A page of its own, with a log and a body on the device, on the slow processor. */
+/** A page of its own, with a log and a body on the device, over the slow line, on the slow processor. */
 async function opened(browser: Browser): Promise<{ page: Page; debug: CDPSession }> {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } })
   await context.addInitScript(([kept, whose]) => {
@@ -67,16 +72,22 @@ async function opened(browser: Browser): Promise<{ page: Page; debug: CDPSession
   }, [log, body])
   const page = await context.newPage()
   const debug = await context.newCDPSession(page)
+  await debug.send('Network.emulateNetworkConditions', SLOW_4G)
   await debug.send('Emulation.setCPUThrottlingRate', { rate: SLOWER })
   return { page, debug }
+}
+
+/** Waits until something is on a page, without a script of ours in it. */
+async function there(debug: CDPSession, selector: string): Promise<void> {
+  const asked = { expression: `document.querySelector(${JSON.stringify(selector)}) !== null` }
+  while ((await debug.send('Runtime.evaluate', asked)).result.value !== true) await new Promise((resolve) => setTimeout(resolve, 50))
 }
 
 type PageFigures = Seen & Worked & { readonly address: string }
 
 async function visit(browser: Browser, root: string, address: string): Promise<PageFigures> {
-  const { page, debug } = await opened(browser)
-  await debug.send('Network.emulateNetworkConditions', SLOW_4G)
-  const work = await worked(browser, page, async () => {
+  const { page } = await opened(browser)
+  const work = await worked(browser, page, root, async () => {
     await page.goto(root + address)
     await page.waitForLoadState('networkidle')
     await page.waitForTimeout(500)
@@ -128,15 +139,17 @@ type Answer = Worked & { readonly says: string }
 async function answers(browser: Browser, root: string): Promise<Answer[]> {
   const all: Answer[] = []
   for (const { address, ready, doings } of PAGES) {
-    const { page } = await opened(browser)
-    const first = await worked(browser, page, async () => {
-      await page.goto(root + address)
-      await page.waitForSelector(ready)
+    const { page, debug } = await opened(browser)
+    const first = await worked(browser, page, root, async () => {
+      await page.goto(root + address, { waitUntil: 'commit' })
+      await there(debug, ready)
       await page.waitForTimeout(300)
     })
+    await page.evaluate(() => document.querySelectorAll('details').forEach((fold) => (fold.open = true))) // as whoever presses a button in it has done
+    await page.waitForTimeout(300)
     all.push({ says: `first use of ${address.split('?')[0]}`, ...first })
     for (const { says, act } of doings) {
-      all.push({ says, ...(await worked(browser, page, async () => {
+      all.push({ says, ...(await worked(browser, page, root, async () => {
         await act(page)
         await page.waitForTimeout(400)
       })) })
