@@ -1,9 +1,10 @@
 /** What every page runs: it looks what the page has, and fetches only the script for that. */
 const has = (selector: string): boolean => document.querySelector(selector) !== null
 
-if (has('#search-results')) void import('./search.ts').then(({ startSearch }) => startSearch(document, window.location))
+const searching = has('#search-results') ? import('./search.ts').then(({ startSearch }) => startSearch(document, window.location)) : Promise.resolve()
 
-if (has('#offline') && window.isSecureContext) void import('./offline.ts').then(({ startOffline }) => startOffline(document, new URL(document.body.dataset.root ?? './', window.location.href)))
+/** What is kept for reading without a signal is fetched after what was searched for. */
+if (has('#offline') && window.isSecureContext) void searching.catch(() => undefined).then(() => import('./offline.ts')).then(({ startOffline }) => startOffline(document, new URL(document.body.dataset.root ?? './', window.location.href)))
 
 const timer = document.querySelector<HTMLElement>('#timer')
 if (timer) void import('./timer.ts').then(({ startTimer }) => startTimer(document, timer))

@@ -1,48 +1,44 @@
+import { SEARCH_KINDS } from '../page/search-kinds.ts'
 import { said } from './said.ts'
 
 /** What we use of the search index's own script. */
 type Found = { readonly url: string; readonly excerpt: string; readonly meta: Readonly<Record<string, string>> }
 type Results = { readonly results: readonly { data(): Promise<Found> }[] }
-type Filters = Readonly<Record<string, Readonly<Record<string, number>>>>
-type Index = { options(wanted: { noWorker: boolean }): Promise<void>; init(): Promise<void>; mergeIndex(folder: string): Promise<void>; filters(): Promise<Filters>; search(words: string | null, options: { filters: Record<string, string> }): Promise<Results> }
+type Index = { options(wanted: { noWorker: boolean; metaCacheTag: string }): Promise<void>; init(): Promise<void>; mergeIndex(folder: string, options: { metaCacheTag: string }): Promise<void>; search(words: string | null, options: { filters: Record<string, string> }): Promise<Results> }
 
 /** Results shown at once. Chosen by us: two screens of a phone. */
 const MOST = 20
 /** Results shown before the others are fetched. Chosen by us: one screen of a phone. */
 const FIRST = 5
 
-/** What may be chosen beside the words, in the order it is shown. */
-const CHOICES = ['movement', 'equipment', 'demand'] as const
-
 /** The search page's parts. */
-type Parts = { readonly page: Document; readonly list: Element; readonly says: Element; readonly choices: Element }
+type Parts = { readonly page: Document; readonly list: Element; readonly says: Element }
 
-/** Runs the search page: asks the index, and lists what it finds, from text nodes only. */
-export function startSearch(page: Document, location: Location): void {
-  const [list, says, choices] = ['#search-results', '#search-says', '#search-filters'].map((selector) => page.querySelector(selector))
-  if (!list || !says || !choices) return
-  const parts = { page, list, says, choices }
+/** Runs the search page: asks the index, and lists what it finds, from text nodes only. Returns when the index is open and what the address asks for is answered. */
+export async function startSearch(page: Document, location: Location): Promise<void> {
+  const [list, says] = ['#search-results', '#search-says'].map((selector) => page.querySelector(selector))
+  if (!list || !says) return
+  const parts = { page, list, says }
   const asked = new URLSearchParams(location.search)
+  const index = opened(new URL('../pagefind/', location.href), list)
   const input = page.querySelector<HTMLInputElement>('#q')
   if (input) input.value = asked.get('q') ?? ''
-  says.textContent = said('Searching …')
-  void opened(new URL('../pagefind/', location.href), Number(list.getAttribute('data-parts') ?? 1)).then(
-    async (index) => {
-      let turns = 0
-      const ask = (): Promise<void> => {
-        const turn = (turns += 1)
-        return answer(index, parts, asked, location, () => turn === turns)
-      }
-      if (input) askHere(input, asked, () => void ask())
-      choose(parts, await index.filters(), asked, () => void ask())
-      await ask()
-    },
-    () => void (says.textContent = said('The search index could not be loaded. Look on the first page.')),
-  )
+  let turns = 0
+  const ask = async (): Promise<void> => {
+    const turn = (turns += 1)
+    const latest = (): boolean => turn === turns
+    await answer(index, parts, asked, location, latest).catch(() => {
+      if (latest()) says.textContent = said('The search index could not be loaded. Look on the first page.')
+    })
+  }
   page.addEventListener('keydown', (event) => walk(event, parts))
+  if (input) askHere(input, asked, () => void ask())
+  choose(page, asked, () => void ask())
+  await ask()
+  await index.catch(() => undefined)
 }
 
-/** Once the index is open, other words are looked for in it without another page. */
+/** Other words are looked for without another page. */
 function askHere(input: HTMLInputElement, asked: URLSearchParams, ask: () => void): void {
   input.form?.addEventListener('submit', (event) => {
     event.preventDefault()
@@ -51,44 +47,42 @@ function askHere(input: HTMLInputElement, asked: URLSearchParams, ask: () => voi
   })
 }
 
-/** The index, with the parts of it that lie in folders of their own. */
-async function opened(folder: URL, parts: number): Promise<Index> {
+/** The index, with the parts of it that lie in folders of their own. Each entry is asked for by the name that the page has asked for ahead. */
+async function opened(folder: URL, list: Element): Promise<Index> {
+  const metaCacheTag = list.getAttribute('data-tag') ?? ''
+  const parts = Number(list.getAttribute('data-parts') ?? 1)
   const index = (await import(new URL('pagefind.js', folder).href)) as Index
-  await index.options({ noWorker: true }) // it would start its worker by a string that no policy vouches for
+  await index.options({ noWorker: true, metaCacheTag }) // it would start its worker by a string that no policy vouches for
   await index.init()
-  await Promise.all(Array.from({ length: parts - 1 }, (_, before) => index.mergeIndex(new URL(`part-${before + 1}/`, folder).pathname)))
+  await Promise.all(Array.from({ length: parts - 1 }, (_, before) => index.mergeIndex(new URL(`part-${before + 1}/`, folder).pathname, { metaCacheTag })))
   return index
 }
 
-/** One list of choices for each kind, with how much there is of each; the address keeps what was chosen. */
-function choose({ page, choices }: Parts, filters: Filters, asked: URLSearchParams, changed: () => void): void {
-  for (const kind of CHOICES) {
-    const values = Object.entries(filters[kind] ?? {}).toSorted(([a], [b]) => a.localeCompare(b))
-    if (values.length < 2) continue
-    const label = page.createElement('label')
-    const select = page.createElement('select')
-    select.append(new Option(said(`any ${kind}`), ''), ...values.map(([value, count]) => new Option(`${value} (${count})`, value, false, asked.get(kind) === value)))
+/** The lists show what the address chooses; what somebody chose before this script was there counts too. The address keeps what is chosen. */
+function choose(page: Document, asked: URLSearchParams, changed: () => void): void {
+  for (const select of page.querySelectorAll<HTMLSelectElement>('#search-filters select')) {
+    const keep = (): void => (select.value === '' ? asked.delete(select.name) : asked.set(select.name, select.value))
+    if (select.value !== '') keep()
+    else if ([...select.options].some(({ value }) => value === asked.get(select.name))) select.value = asked.get(select.name) ?? ''
     select.addEventListener('change', () => {
-      if (select.value === '') asked.delete(kind)
-      else asked.set(kind, select.value)
+      keep()
       changed()
     })
-    label.append(said(kind), select)
-    choices.append(label)
   }
 }
 
-async function answer(index: Index, parts: Parts, asked: URLSearchParams, location: Location, latest: () => boolean): Promise<void> {
+async function answer(index: Promise<Index>, parts: Parts, asked: URLSearchParams, location: Location, latest: () => boolean): Promise<void> {
   const { list, says, page } = parts
   const words = asked.get('q')?.trim() ?? ''
-  const filters = Object.fromEntries(CHOICES.flatMap((kind) => (asked.get(kind) ? [[kind, asked.get(kind) ?? '']] : [])))
+  const filters = Object.fromEntries(SEARCH_KINDS.flatMap((kind) => (asked.get(kind) ? [[kind, asked.get(kind) ?? '']] : [])))
   page.defaultView?.history.replaceState(null, '', `${location.pathname}?${asked.toString()}`)
   if (words === '' && Object.keys(filters).length === 0) {
     says.textContent = said('Type a word above: a movement, a cue, a fault, a piece of equipment.')
     list.replaceChildren()
     return
   }
-  const { results } = await index.search(words === '' ? null : words, { filters })
+  if (!list.firstElementChild) says.textContent = said('Searching …')
+  const { results } = await (await index).search(words === '' ? null : words, { filters })
   const about = [words === '' ? [] : [`“${words}”`], Object.values(filters)].flat().join(', ')
   for (const [from, to] of [[0, FIRST], [FIRST, MOST]] as const) {
     const found = await Promise.all(results.slice(from, to).map((result) => result.data()))

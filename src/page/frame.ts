@@ -1,4 +1,5 @@
 import { linkTo, pageAddress, rootedAt, type Address } from './address.ts'
+import { searchable } from './found.ts'
 import { asIs, html, say, type Html } from './html.ts'
 import { dataBlock } from './linked-data.ts'
 import { SHARE, shareAddress } from './share-picture.ts'
@@ -10,13 +11,6 @@ import { spoken, written } from './written.ts'
 /** What a page may load: its own host's scripts, styles, pictures and search index; the last needs WebAssembly. No string becomes markup or a script but what the named policy vouches for. */
 export const POLICY =
   `default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data:; connect-src 'self'; form-action 'self'; base-uri 'none'; manifest-src 'self'; require-trusted-types-for 'script'; trusted-types ${WORKER_POLICY}`
-
-/** Hidden data for the search index: filters, and what a result shows. */
-function searchable({ found, title }: SitePage): Html | undefined {
-  if (!found) return undefined
-  const filter = (name: string, values: readonly string[] = []) => values.map((value) => html`<span data-pagefind-filter="${name}">${value}</span>`)
-  return html`<div hidden><span data-pagefind-meta="title">${title}</span><span data-pagefind-meta="kind">${found.kind}</span>${found.load && html`<span data-pagefind-meta="load">${found.load}</span>`}${filter('movement', found.movement ? [found.movement] : [])}${filter('equipment', found.equipment)}${filter('demand', found.demand)}</div>`
-}
 
 /** What a program shows beside a link to the page. A picture needs a whole address, so there is none where the handbook's is not known. */
 function shared({ address, title, description, ladder }: SitePage, { title: site, published }: Frame): Html | undefined {

@@ -14,7 +14,7 @@ import { ladderPage } from './ladder-page.ts'
 import { movementMap } from './movement-map.ts'
 import { myLaddersPage } from './my-ladders-page.ts'
 import { notFoundPage } from './not-found-page.ts'
-import { contentPage, searchPage, sourcesPage } from './other-pages.ts'
+import { contentPage, sourcesPage } from './other-pages.ts'
 import { rungPage } from './rung-page.ts'
 import type { Frame, SitePage } from './site-page.ts'
 import type { Tongue } from './tongue.ts'
@@ -54,7 +54,7 @@ export function ladderPages(ladder: MeasuredLadder, diagram: Html, { handbook: {
   return [{ ...whole, about: ladderAbout(title, ladder, whole.description) }, ...rungs, ...withdrawnPages(ladder, edition)]
 }
 
-/** Every page but the first and those of the ladders and their cards. */
+/** Every page but the first, those of the ladders and their cards, and the search page, which says what lies in the index. */
 export function otherPages(curriculum: MeasuredCurriculum, { examples, editions }: Beside): SitePage[] {
   const { handbook, ladders, pages } = curriculum
   return [
@@ -67,7 +67,6 @@ export function otherPages(curriculum: MeasuredCurriculum, { examples, editions 
     ...checkPages(examples),
     changesPage(curriculum, editions),
     cardsPage(curriculum),
-    searchPage(curriculum.ladders.length),
     notFoundPage(handbook.address),
   ]
 }

@@ -12,6 +12,7 @@ import { fromPrinted, onPaper } from './cards-page.ts'
 import { amendedLine } from './amended-line.ts'
 import { comingBack } from './coming-back.ts'
 import { figure, loadText, notComputed, titleOf, workingOf } from './figures.ts'
+import { foundOfLadder } from './found.ts'
 import { amount, between, html, joined, say, type Html, type Part } from './html.ts'
 import { langOf, untranslatedNote } from './in-original.ts'
 import { ladderInWords } from './ladder-diagram.ts'
@@ -100,7 +101,7 @@ export function ladderPage(ladder: MeasuredLadder, diagram: Html, edition: strin
     ladder: ladder.id,
     title: ladder.title,
     description: say`${ladder.title}: ${ladder.rungs.length} rungs, from ${ladder.rungs[0]?.title ?? ''} on; aim: ${titleOf(ladder, ladder.aim)}.`,
-    found: { kind: 'ladder', movement: ladder.movement, equipment: ladder.equipment },
+    found: foundOfLadder(ladder),
     body: html`<p class="trail">${ladder.movement}</p>
 <h1>${ladder.title}</h1>
 ${untranslatedNote(ladder, ['title', 'intro', 'form', 'stop', 'ask_first'])}<div class="lead"${langOf(ladder, 'intro')}>${prose(ladder.intro, { from: address, first_heading: 2, file: () => placeOf(ladder.places, ['intro']).file })}</div>

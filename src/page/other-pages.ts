@@ -13,7 +13,6 @@ import { asIs, html, type Html } from './html.ts'
 import { pageParts } from '../read/parts.ts'
 import { untranslatedNote } from './in-original.ts'
 import { prose } from './prose.ts'
-import { searchParts } from './search-parts.ts'
 import type { SitePage } from './site-page.ts'
 
 /** The body in stretches of one language each. */
@@ -93,19 +92,4 @@ ${rows.length > 0 && html`<div class="scroll" tabindex="0" role="region" aria-la
 <ul>${cites.map(({ source, at }) => html`
 <li>${sources[source].cite}; ${at}.</li>`)}
 </ul></section>`
-}
-
-/** The search page: the script fills it; without one it says where to look instead. */
-export function searchPage(ladders: number): SitePage {
-  const parts = searchParts(ladders)
-  return {
-    address: '/search/',
-    title: 'Search',
-    description: 'Search ladders, rungs, cues, faults and pages of this handbook.',
-    body: html`<h1>Search</h1>
-<link rel="modulepreload" href="../pagefind/pagefind.js">
-<p id="search-says" role="status">Searching needs scripts. Without them, every ladder is on the <a href="../">first page</a>.</p>
-<div id="search-filters"></div>
-<ol id="search-results" class="results"${parts > 1 && html` data-parts="${parts}"`}></ol>`,
-  }
 }

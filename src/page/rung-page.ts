@@ -12,6 +12,7 @@ import { entryWords } from './both-units.ts'
 import { fromPrinted, onPaper } from './cards-page.ts'
 import { figure, loadText, notComputed, spanText, spreadText, STEP_WORDS, titleOf } from './figures.ts'
 import { floorMarkTable } from './floor-marks.ts'
+import { foundOfRung } from './found.ts'
 import { amount, capital, html, joined, say, type Html, type Part } from './html.ts'
 import { ownNumbers } from './own-numbers.ts'
 import { logThisRung } from './my-ladders-page.ts'
@@ -139,7 +140,7 @@ export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder, edition: st
     ladder: ladder.id,
     title: say`${rung.title} (${ladder.title})`,
     description: say`${ladder.title}, ${rung.title}: set-up, full rep, cues, faults, what it takes to enter and to move on.`,
-    found: { kind: 'rung', movement: ladder.movement, equipment: rung.equipment.length > 0 ? rung.equipment : ladder.equipment, demand: rung.demand, ...(isMissing(rung.outcome) ? {} : { load: loadText(rung) }) },
+    found: { ...foundOfRung(rung, ladder), ...(isMissing(rung.outcome) ? {} : { load: loadText(rung) }) },
     body: html`<p class="trail"><a href="${linkTo(address, ladderAddress(ladder.id))}">${ladder.title}</a> · rung ${ladder.rungs.indexOf(rung) + 1} of ${ladder.rungs.length}${rung.id === ladder.aim && html` · <strong>the aim</strong>`}</p>
 <h1>${rung.title}</h1>
 ${rung.demand.length > 0 && html`<p class="demand">Also: ${joined(rung.demand, ', ')}</p>`}

@@ -53,8 +53,22 @@ function wordsIn(scripts: string, tongue: Tongue): Catalogue {
   )
 }
 
+/** What pages load: the files, and which of the scripts the search page runs beside the one of every page. */
+export type Assets = { readonly files: readonly SiteFile[]; readonly searching: readonly string[] }
+
+/** A part of the scripts, and all that it begins with. */
+function withItsOwn(name: string, outputs: Outputs): string[] {
+  const own = (outputs[name]?.imports ?? []).flatMap(({ path: file, kind }) => (kind === 'import-statement' ? withItsOwn(file, outputs) : []))
+  return [...new Set([name, ...own])]
+}
+
+type Outputs = Readonly<Record<string, { readonly entryPoint?: string; readonly imports: readonly { readonly path: string; readonly kind: string }[] }>>
+
+/** The scripts of the search page, as the bundler named them. */
+const searchingIn = (outputs: Outputs): string[] => Object.keys(outputs).filter((name) => path.parse(outputs[name]?.entryPoint ?? '').name === 'search').flatMap((name) => withItsOwn(name, outputs))
+
 /** The one stylesheet, the script every page runs with the parts it fetches only where they are wanted, and the icons. */
-export async function assetFiles(handbook: Handbook, tongue: Tongue): Promise<SiteFile[]> {
+export async function assetsOf(handbook: Handbook, tongue: Tongue): Promise<Assets> {
   const { build } = await import('esbuild')
   const sheets = await Promise.all(SHEETS.map((sheet) => readFile(here(sheet), 'utf8')))
   const css = await build({ ...AT_HOME, stdin: { contents: [...sheets, colours(handbook), imprint(handbook, tongue)].join('\n'), loader: 'css' }, minify: true, charset: 'utf8', write: false, logLevel: 'silent' })
@@ -79,10 +93,11 @@ export async function assetFiles(handbook: Handbook, tongue: Tongue): Promise<Si
   const more = Object.fromEntries(Object.entries(wordsIn(plain.outputFiles.map(({ text }) => text).join('\n'), tongue)).filter(([key]) => !(key in first)))
   const scripts = Object.keys({ ...first, ...more }).length === 0 ? plain : await scriptsWith(first, more)
   const worker = await build({ ...AT_HOME, entryPoints: [here('../browser/service-worker')], bundle: true, format: 'iife', minify: true, charset: 'utf8', target: 'es2022', write: false, logLevel: 'silent' })
-  return [
+  const files = [
     { name: 'service-worker.js', bytes: worker.outputFiles[0]?.text ?? '' },
     { name: 'assets/handbook.css', bytes: css.outputFiles[0]?.text ?? '' },
     ...scripts.outputFiles.map(({ path: file, text }) => ({ name: `assets/${path.basename(file)}`, bytes: text })),
     ...iconFiles(handbook),
   ]
+  return { files, searching: searchingIn(scripts.metafile.outputs) }
 }

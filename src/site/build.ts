@@ -3,7 +3,7 @@ import type { MeasuredCurriculum } from '../measure/measure.ts'
 import { cardPages } from '../page/cards-page.ts'
 import { frameOf, writtenPage } from '../page/handbook-pages.ts'
 import { languagesOf, speechesOf, type Speech } from '../page/speech.ts'
-import { assetFiles } from './assets.ts'
+import { assetsOf } from './assets.ts'
 import { NO_CACHE, type Kept } from './cache.ts'
 import { drawFences } from './draw-fences.ts'
 import { drawingTeam } from './drawing-team.ts'
@@ -36,7 +36,7 @@ async function printedCards(speeches: readonly Speech[], shown: Shown, chromium:
     const frame = frameOf(curriculum, languagesOf(speeches), tongue)
     const drawn = new Map([...shown.drawn, ...(await drawFences(curriculum, shown.draw))])
     const cards = curriculum.ladders.flatMap((ladder) => cardPages(ladder, curriculum, true).map((page) => writtenPage(page, frame, drawn, tongueOf(ladder))))
-    const files = await cardPdfs([...cards.map(({ address, html }) => ({ name: fileOf(address), bytes: html })), ...(await assetFiles(curriculum.handbook, tongue))], curriculum.ladders.map(({ id }) => id), chromium)
+    const files = await cardPdfs([...cards.map(({ address, html }) => ({ name: fileOf(address), bytes: html })), ...(await assetsOf(curriculum.handbook, tongue)).files], curriculum.ladders.map(({ id }) => id), chromium)
     if (isMissing(files)) return files
     printed.push(...below(under, files))
   }

@@ -7,6 +7,8 @@ import { editionsFiles } from '../page/editions-data.ts'
 import { drawnHere, type Drawn } from '../page/drawn.ts'
 import { feed } from '../page/feed.ts'
 import { firstPage, frameOf, ladderPages, otherPages, writtenPage, type WrittenPage } from '../page/handbook-pages.ts'
+import { searchChoices } from '../page/search-choices.ts'
+import { searchPage } from '../page/search-page.ts'
 import { searchParts } from '../page/search-parts.ts'
 import { webManifest } from '../page/site-files.ts'
 import type { SitePage } from '../page/site-page.ts'
@@ -14,7 +16,7 @@ import type { Tongue } from '../page/tongue.ts'
 import { languagesOf, speechesOf, type Speech } from '../page/speech.ts'
 import type { MeasuredCurriculum, MeasuredLadder } from '../measure/measure.ts'
 import { LIST } from '../browser/offline-list.ts'
-import { assetFiles } from './assets.ts'
+import { assetsOf } from './assets.ts'
 import type { Cache } from './cache.ts'
 import { sha256Of } from './copies.ts'
 import { drawFences } from './draw-fences.ts'
@@ -27,13 +29,15 @@ import { publishedPictures } from './pictures.ts'
 import { fileOf } from './plugin.ts'
 import { ruleExamples } from './rule-examples.ts'
 import { isSearched, searchFiles, type SearchedPage } from './search-index.ts'
+import { entriesIn, searchOpening } from './search-opening.ts'
 import type { SiteFile } from './site-file.ts'
 
 /** A handbook made file by file, when somebody asks: a save costs only what is looked at. The files are those of a build, less what serves readers without a signal. */
 export type LiveHandbook = { file(name: string): Promise<SiteFile['bytes'] | undefined> }
 
 /** Stylesheet and scripts, which outlive a change of the curriculum. */
-export type AssetMemory = Map<string, Promise<ReadonlyMap<string, SiteFile['bytes']>>>
+export type AssetMemory = Map<string, Promise<Assets>>
+type Assets = { readonly byName: ReadonlyMap<string, SiteFile['bytes']>; readonly searching: readonly string[] }
 
 /** Where the pictures that stand beside links are: painted only when one of them is asked for. */
 const SHARED = 'assets/share/'
@@ -76,10 +80,12 @@ function voice(speech: Speech, shared: Shared): LiveHandbook & { readonly under:
   const drawn = once(async (): Promise<Drawn> => new Map([...(await shared.pictures()).drawn, ...(await fences())]))
   const data = once(() => byName(dataFiles(curriculum)))
   const share = once(() => byName(shareFiles(curriculum)))
-  const search = once(async () => byName(await searchFiles(await searchedPages(), searchParts(curriculum.ladders.length))))
+  const index = once(async () => searchFiles(await searchedPages(), searchParts(curriculum.ladders.length)))
+  const search = once(async () => byName(await index()))
 
   async function pageAt(name: string): Promise<SitePage | undefined> {
     if (name === 'index.html') return firstPage(curriculum)
+    if (name === 'search/index.html') return searchPage(searchChoices(speech), searchOpening(entriesIn(await index()), (await assets()).searching))
     if (name === 'changes/index.html') return changesPage(curriculum, seenFrom((await shared.editions()).changes, under))
     const id = name.slice(0, name.indexOf('/'))
     const ladder = ladders.get(id)
@@ -109,11 +115,11 @@ function voice(speech: Speech, shared: Shared): LiveHandbook & { readonly under:
     return pages.flatMap(({ address, html }) => (isSearched(html) ? [{ name: fileOf(address), sha256: sha256Of(html), text: () => html }] : []))
   }
 
-  function asset(name: string): Promise<SiteFile['bytes'] | undefined> {
+  function assets(): Promise<Assets> {
     const key = JSON.stringify([curriculum.handbook, tongue.language, [...(curriculum.words?.get(tongue.language) ?? [])]])
-    const made = shared.assets.get(key) ?? assetFiles(curriculum.handbook, tongue).then(byName)
+    const made = shared.assets.get(key) ?? assetsOf(curriculum.handbook, tongue).then(({ files, searching }) => ({ byName: byName(files), searching }))
     shared.assets.set(key, made)
-    return made.then((files) => files.get(name))
+    return made
   }
 
   return {
@@ -135,7 +141,7 @@ function voice(speech: Speech, shared: Shared): LiveHandbook & { readonly under:
       if (name === 'manifest.webmanifest') return webManifest(curriculum, tongue)
       if (name === 'service-worker.js') return undefined // nothing is kept of a preview, and its list says so
       if (name.startsWith(SHARED)) return share().get(name)
-      return (await asset(name)) ?? (await shared.pictures()).files.find((file) => file.name === name)?.bytes
+      return (await assets()).byName.get(name) ?? (await shared.pictures()).files.find((file) => file.name === name)?.bytes
     },
   }
 }

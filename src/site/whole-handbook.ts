@@ -7,12 +7,14 @@ import { editionsFiles } from '../page/editions-data.ts'
 import { feed } from '../page/feed.ts'
 import { firstPage, otherPages, writtenPage } from '../page/handbook-pages.ts'
 import { diagramName, ladderDiagram } from '../page/ladder-diagram.ts'
+import { searchChoices } from '../page/search-choices.ts'
+import { searchPage } from '../page/search-page.ts'
 import { searchParts } from '../page/search-parts.ts'
 import { headersFile } from '../page/served.ts'
 import { siteMap, webManifest } from '../page/site-files.ts'
 import type { Speech } from '../page/speech.ts'
 import type { Tongue } from '../page/tongue.ts'
-import { assetFiles } from './assets.ts'
+import { assetsOf } from './assets.ts'
 import type { Cache } from './cache.ts'
 import { drawFences } from './draw-fences.ts'
 import type { Draw } from './drawn-once.ts'
@@ -22,8 +24,9 @@ import type { Filling } from './filling.ts'
 import { withIndexer } from './indexer.ts'
 import { laddersOnce, lay, layLadder, type Ladders, type Laid, type Looked } from './ladders-once.ts'
 import { pageFiles } from './page-files.ts'
-import { addressOf } from './plugin.ts'
+import { addressOf, fileOf } from './plugin.ts'
 import { partFiles, partOf } from './search-index.ts'
+import { entriesIn, searchOpening } from './search-opening.ts'
 import { sideBySide } from './side-by-side.ts'
 import { below, type SiteFile } from './site-file.ts'
 
@@ -50,7 +53,7 @@ export async function writeHandbook(speeches: readonly Speech[], shown: Shown, f
   return mapped.reduce((sum, { pages }) => sum + pages.length, 0)
 }
 
-/** In how many parts its search index is, as its search page says. */
+/** In how many parts its search index is. */
 const partsOf = (speech: Speech | undefined): number => searchParts(speech?.curriculum.ladders.length ?? 0)
 
 /** The diagrams of the ladders whose files are not known, by id. */
@@ -69,19 +72,25 @@ async function writeSpeech(ladders: Ladders, diagrams: ReadonlyMap<string, strin
   const laid = new Map<string, readonly Laid[]>()
   const ofLadders = (some: readonly Looked[]): Laid[] => some.flatMap(({ ladder: { id } }) => laid.get(id) ?? [])
   const parts = partsOf(speech)
+  const assets = await assetsOf(curriculum.handbook, tongue)
+  const entries: SiteFile[] = []
   const index = async (part: number, within: readonly Looked[]): Promise<void> => {
     const pages = [...ofNone.filter(({ name }) => partOf(name, parts) === part), ...ofLadders(within)].flatMap(({ name, sha256, searched: is }) => (is ? [{ name, sha256, text: () => filling.text(place + name) }] : []))
-    await filling.write(below(place, await partFiles(part, pages, { cache: shown.cache, old: (name, sha256) => filling.old(place + name, sha256) })))
+    const files = await partFiles(part, pages, { cache: shown.cache, old: (name, sha256) => filling.old(place + name, sha256) })
+    entries.push(...entriesIn(files))
+    await filling.write(below(place, files))
   }
   await behind(async (begin) => {
     for (const { part, within } of partsOfLadders(looked, parts)) {
       await sideBySide(within, async (each) => void laid.set(each.ladder.id, await layLadder(each, async ({ id }) => diagrams.get(id) ?? drawnFor(each.ladder, speech.tongueOf(each.ladder), shown.draw), whole, filling)))
       if (searched) begin(() => index(part, within))
     }
-    await filling.write(below(place, await besidePages(speech, shown.editions)))
+    await filling.write(below(place, [...assets.files, ...besidePages(speech, shown.editions)]))
     await filling.copies()
   })
-  return [...ofNone.slice(0, 1), ...ofLadders(looked), ...ofNone.slice(1)].flatMap(({ name }) => (name.endsWith('.html') ? [name] : []))
+  const search = writtenPage(searched ? searchPage(searchChoices(speech), searchOpening(entries, assets.searching)) : searchPage([]), frame, whole.setting.drawn, tongue)
+  const last = await lay([{ name: fileOf(search.address), bytes: search.html }], place, filling)
+  return [...ofNone.slice(0, 1), ...ofLadders(looked), ...ofNone.slice(1), ...last].flatMap(({ name }) => (name.endsWith('.html') ? [name] : []))
 }
 
 /** The ladders by the part of the index they stand in. A part that will be made anew comes first: it is indexed while files of the others are laid down. */
@@ -102,11 +111,10 @@ const behind = (work: (begin: (other: () => Promise<void>) => void) => Promise<v
     if (failed.length > 0) throw failed[0]
   })
 
-/** What stands beside the pages of one language: what they load, its feed, its data. */
-async function besidePages({ curriculum, tongue }: Speech, editions: readonly EditionChanges[]): Promise<SiteFile[]> {
+/** What stands beside the pages of one language: its feed, its data. */
+function besidePages({ curriculum, tongue }: Speech, editions: readonly EditionChanges[]): SiteFile[] {
   return [
     { name: 'manifest.webmanifest', bytes: webManifest(curriculum, tongue) },
-    ...(await assetFiles(curriculum.handbook, tongue)),
     ...handbookShareFile(curriculum),
     { name: 'feed.xml', bytes: feed(curriculum, editions, tongue) },
     ...commonDataFiles(curriculum),

