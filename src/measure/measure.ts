@@ -1,5 +1,5 @@
 import { isMissing, type Outcome } from '../quantity/outcome.ts'
-import { once } from '../quantity/once.ts'
+import { once, onceInUse } from '../quantity/once.ts'
 import { interval } from '../quantity/spread.ts'
 import { REFERENCE_MASS_KG, REFERENCE_STATURE_M } from '../load/body.ts'
 import { modelNamed } from '../load/index.ts'
@@ -110,7 +110,8 @@ export function measureLadder(ladder: Ladder, known: Known, athlete: Athlete = A
     const { model: name, ...inputs } = rung.load
     const model = modelNamed(name)
     if (!model) throw new Error(`bug: no load model is named ${name}`)
-    return { ...rung, model, inputs: inputs as Inputs, outcome: light(askDrawn(model, inputs as Inputs, athlete)) }
+    const asked = (): Outcome<Load> => askDrawn(model, inputs as Inputs, athlete)
+    return { ...rung, model, inputs: inputs as Inputs, outcome: light(asked(), onceInUse(asked)) }
   })
   const byId = new Map(loads.map((rung) => [rung.id, rung]))
   const standard = fullEntry(ladder.standard, {})
@@ -135,8 +136,8 @@ export function measureLadder(ladder: Ladder, known: Known, athlete: Athlete = A
   }
 }
 
-/** Keeps of each figure beside the load only its middle and ends: a curriculum holds thousands, and nothing divides them body by body. */
-function light(outcome: Outcome<Load>): Outcome<Load> {
+/** Keeps of each figure beside the load only its middle and ends: a curriculum holds thousands, and nothing divides them body by body. What is drawn is asked for again. */
+function light(outcome: Outcome<Load>, again: () => Outcome<Load>): Outcome<Load> {
   if (isMissing(outcome)) return outcome
   const figures = outcome.figures.map((figure) => {
     if (isMissing(figure.value)) return figure
@@ -151,12 +152,17 @@ function light(outcome: Outcome<Load>): Outcome<Load> {
     working,
     cautions,
     get poses() {
-      return outcome.poses
+      return drawnIn(again()).poses
     },
     get assumes() {
-      return outcome.assumes
+      return drawnIn(again()).assumes
     },
   }
+}
+
+function drawnIn(outcome: Outcome<Load>): Load {
+  if (isMissing(outcome)) throw new Error('bug: a load that was told is not told again')
+  return outcome
 }
 
 /** The line a finding about this ladder or page should point at. */

@@ -4,6 +4,18 @@ export function once<Made>(make: () => Made): () => Made {
   return () => (made ??= { value: make() }).value
 }
 
+/** Makes something when it is wanted, and again where its room was needed meanwhile: for what is large, and wanted for a while. */
+export function onceInUse<Made extends object>(make: () => Made): () => Made {
+  let last: WeakRef<Made> | undefined
+  return () => {
+    const kept = last?.deref()
+    if (kept) return kept
+    const made = make()
+    last = new WeakRef(made)
+    return made
+  }
+}
+
 /** Makes something of each value once, and keeps it for as long as that very value is held by somebody. */
 export function onceOfEach<From extends object, Made>(make: (from: From) => Made): (from: From) => Made {
   const made = lastOfEach<Made>()
