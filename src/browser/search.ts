@@ -8,8 +8,10 @@ type Index = { options(wanted: { noWorker: boolean; metaCacheTag: string }): Pro
 
 /** Results shown at once. Chosen by us: two screens of a phone. */
 const MOST = 20
-/** Results shown before the others are fetched. Chosen by us: one screen of a phone. */
-const FIRST = 5
+/** Results shown before the others are fetched. Chosen by us: one screen of a phone, below what may be chosen. */
+const FIRST = 3
+/** How long results wait to be drawn before the others are fetched, at most: on a page that nobody looks at nothing is drawn. Chosen by us. Units ms. */
+const DRAWN_ms = 100
 
 /** The search page's parts. */
 type Parts = { readonly page: Document; readonly list: Element; readonly says: Element }
@@ -92,8 +94,16 @@ async function answer(index: Promise<Index>, parts: Parts, asked: URLSearchParam
       says.textContent = said(results.length === 0 ? `Nothing found for ${about}.` : `${results.length > MOST ? `The first ${MOST} of ${results.length}` : results.length} found for ${about}.`)
     }
     list.append(...found.map((result) => entry(page, result)))
+    if (from === 0) await drawn()
   }
 }
+
+/** When what stands on the page has been drawn. */
+const drawn = (): Promise<void> =>
+  new Promise((resolve) => {
+    requestAnimationFrame(() => setTimeout(resolve))
+    setTimeout(resolve, DRAWN_ms)
+  })
 
 /** Down and up walk through what was found, and back to the words. */
 function walk(event: KeyboardEvent, { page, list }: Parts): void {
