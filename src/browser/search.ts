@@ -9,7 +9,7 @@ type Index = { options(wanted: { noWorker: boolean; metaCacheTag: string }): Pro
 /** Results shown at once. Chosen by us: two screens of a phone. */
 const MOST = 20
 /** Results shown before the others are fetched. Chosen by us: one screen of a phone, below what may be chosen. */
-const FIRST = 3
+export const FIRST = 3
 /** How long results wait to be drawn before the others are fetched, at most: on a page that nobody looks at nothing is drawn. Chosen by us. Units ms. */
 const DRAWN_ms = 100
 

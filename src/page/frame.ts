@@ -105,8 +105,8 @@ ${searchForm(to)}
 <nav aria-label="Handbook"><a href="${to('/')}">Ladders</a><a href="${to('/')}#pages">Pages</a><a href="${to(pageAddress('my-ladders'))}">My ladders</a>${frame.safety && html`<a href="${to(pageAddress(frame.safety.id))}">${frame.safety.title}</a>`}<a href="${to('/sources/')}">Numbers</a></nav>
 ${otherLanguages(page, frame)}</header>
 <main id="page"${found ? html` data-pagefind-body` : ''}>
-${searchable(page)}${body}
-</main>
+${body}
+${searchable(page)}</main>
 <footer>
 ${DISCLAIMER}
 <p>${frame.organisation} · edition ${frame.edition} · ${frame.contact} · <a href="${to('/changes/')}">what has changed</a> · <a href="${to('/sources/')}">where the numbers come from</a> · <a href="${to('/checks/')}">what is checked</a></p>

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import { pathToFileURL } from 'node:url'
+import { FIRST } from '../../src/browser/search.ts'
 
 /** What a browser loads to answer a first query: how many files, and how many bytes as they are sent. */
 export type FirstQuery = { readonly files: number; readonly bytes: number; readonly kinds: Readonly<Record<string, number>> }
@@ -9,7 +10,7 @@ type Index = { init(): Promise<void>; mergeIndex(place: string): Promise<void>; 
 
 const kindOf = (file: string): string => (/\.pf_(\w+)$/.exec(file)?.[1] ?? (file.includes('wasm') ? 'wasm' : file.endsWith('.js') ? 'script' : 'entry'))
 
-/** Opens the index of a built handbook as the search page does, every file of it once, asks for a word, and opens the first result. */
+/** Opens the index of a built handbook as the search page does, every file of it once, asks for a word, and opens the results that stand there first. */
 export async function firstQuery(site: string, words: string): Promise<FirstQuery> {
   const place = path.join(site, 'pagefind/')
   const loaded = new Map<string, number>()
@@ -27,7 +28,7 @@ export async function firstQuery(site: string, words: string): Promise<FirstQuer
   for (let part = 1; existsSync(path.join(place, `part-${part}`)); part += 1) await index.mergeIndex(path.join(place, `part-${part}/`))
   const { results } = await index.search(words, { filters: {} })
   if (results.length === 0) throw new Error(`bug: nothing found for ${words}`)
-  await results[0]?.data()
+  await Promise.all(results.slice(0, FIRST).map((result) => result.data()))
   globalThis.fetch = network
   const kinds: Record<string, number> = {}
   for (const [file, bytes] of loaded) kinds[kindOf(file)] = (kinds[kindOf(file)] ?? 0) + bytes

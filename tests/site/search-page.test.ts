@@ -119,11 +119,13 @@ test('the files that choices are found by are asked for when somebody chooses, n
   await page.context().close()
 })
 
-test('a choice in the address is made in its list, and holds without words', { timeout: 60_000 }, async () => {
+test('a choice in the address is made in its list, holds without words, and each result begins as its page does', { timeout: 60_000 }, async () => {
   const { page, console } = await watched('/search/?equipment=mat')
   await page.locator('#search-results li').first().waitFor()
   assert.equal(await page.inputValue('select[name="equipment"]'), 'mat')
   assert.match(await page.locator('#search-says').innerText(), new RegExp(`of ${lists('')['equipment']?.['mat']} found for mat\\.$`))
+  const begins = await page.evaluate(() => [...document.querySelectorAll('#search-results li')].map((line) => [line.querySelector('a')?.textContent ?? '', line.querySelector('p:last-child')?.textContent ?? ''] as const))
+  for (const [title, words] of begins) assert.ok(!words.startsWith(title) && / · rung \d+ of \d+|^[a-z ]+\. [A-Z]/.test(words), words)
   assert.deepEqual(console, [])
   await page.context().close()
 })
