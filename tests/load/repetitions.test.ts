@@ -42,7 +42,7 @@ const inverse = [
 ]
 
 for (const { name, share, expect, from } of inverse) {
-  test(`${name}: at ${share} of the maximum ${expect} repetitions — ${from}`, () => near(reps(formula(name), share), expect, 1e-6)) // found to a millionth
+  test(`${name}: at ${share} of the maximum ${expect} repetitions — ${from}`, () => near(reps(formula(name), share), expect, 1e-6)) // six decimals are given
 }
 
 test('Epley and Brzycki agree at ten repetitions, at 75 %, and nowhere else below', () => {
@@ -102,7 +102,7 @@ for (const each of repetitionFormulas) {
   const within = fc.double({ min, max, noNaN: true })
 
   test(`${each.name}: what is possible at a share leads back to the repetitions it came from`, () => {
-    fc.assert(fc.property(within, (at) => near(reps(each, each.fraction(at)), at, 1e-6))) // found to a millionth
+    fc.assert(fc.property(within, (at) => near(reps(each, each.fraction(at)), at, 1e-9)))
   })
 
   test(`${each.name}: more repetitions never allow a larger share`, () => {
@@ -112,8 +112,8 @@ for (const each of repetitionFormulas) {
   test(`${each.name}: says "none" above its heaviest share and "beyond" below its lightest`, () => {
     assert.equal(possibleReps(each, each.fraction(min) + 1e-9), 'none')
     assert.equal(possibleReps(each, each.fraction(max) - 1e-9), 'beyond')
-    near(reps(each, each.fraction(min)), min, 1e-6)
-    near(reps(each, each.fraction(max)), max, 1e-6)
+    near(reps(each, each.fraction(min)), min, 1e-9)
+    near(reps(each, each.fraction(max)), max, 1e-9)
   })
 
   test(`${each.name}: names a source that is in the list`, () => assert.ok(sources[each.source].cite.length > 0))
