@@ -3,7 +3,7 @@ import type { Choice } from './search-choices.ts'
 import type { SearchKind } from './search-kinds.ts'
 import type { SitePage } from './site-page.ts'
 
-/** What a search begins with, so that a browser asks for all of it at once. */
+/** What a search begins with, so that a browser asks for all of it at once: the scripts first, which can be made ready while the files come. */
 export type Opening = {
   /** How many parts the index has. */
   readonly parts: number
@@ -35,7 +35,7 @@ export function searchPage(choices: readonly Choice[], opening?: Opening): SiteP
     address: '/search/',
     title: 'Search',
     description: 'Search ladders, rungs, cues, faults and pages of this handbook.',
-    body: html`${opening && [...opening.files.map((name) => fileAhead(name, opening.tag)), ...opening.scripts.map(scriptAhead)]}<h1>Search</h1>
+    body: html`${opening && [...opening.scripts.map(scriptAhead), ...opening.files.map((name) => fileAhead(name, opening.tag))]}<h1>Search</h1>
 <div id="search-filters">${choices.map(list)}
 </div>
 <p id="search-says" role="status"><noscript>Searching needs scripts. Without them, every ladder is on the <a href="../">first page</a>.</noscript></p>

@@ -21,7 +21,7 @@ export function searchOpening(entries: readonly SiteFile[], scripts: readonly st
   return {
     parts: parts.length,
     tag: sha256Of(parts.map(({ bytes }) => Buffer.from(bytes).toString()).join('\n')).slice(0, 8),
-    scripts: ['pagefind/pagefind.js', ...scripts],
+    scripts: [...scripts, 'pagefind/pagefind.js'],
     files: [...read.slice(0, 1).map(({ engine }) => engine), ...read.map(({ name }) => name), ...read.map(({ list }) => list)],
   }
 }

@@ -12,7 +12,7 @@ import { builtShortAndLong, LONG_HEIGHTS_cm } from '../site/short-and-long.ts'
  * What a reader waits for on a slow telephone: a ladder of forty rungs, a log of so many sessions, a processor four times as slow.
  *
  * Pages come over Lighthouse's slow 4G (150 ms to and fro, 1.6 Mbit/s down, 750 kbit/s up, GoogleChrome/lighthouse docs/throttling.md;
- * each request waits the 150 ms). LCP and shift are what the browser's own observers say. Blocking is what tasks of the page's thread
+ * each request waits the 150 ms), but for what a service worker fetches, which begins after the answer of a search. LCP and shift are what the browser's own observers say. Blocking is what tasks of the page's thread
  * take beyond 50 ms after the first paint; of an answer the handler of the event and the longest task are given. All of these in time
  * of the processor, which other work on the machine does not lengthen. What waits for an answer asks over the debugger: the scripts
  * that playwright would put into the page for it are tasks as long as the page's own. Only the handbook's pages count: a browser
@@ -86,9 +86,10 @@ async function there(debug: CDPSession, selector: string): Promise<void> {
 type PageFigures = Seen & Worked & { readonly address: string }
 
 async function visit(browser: Browser, root: string, address: string): Promise<PageFigures> {
-  const { page } = await opened(browser)
+  const { page, debug } = await opened(browser)
   const work = await worked(browser, page, root, async () => {
     await page.goto(root + address)
+    if (address.includes('?q=')) await there(debug, '#search-results li')
     await page.waitForLoadState('networkidle')
     await page.waitForTimeout(500)
   })

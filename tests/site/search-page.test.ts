@@ -86,12 +86,12 @@ for (const address of ['/search/?q=neck', '/es/search/?q=cuello', '/search/']) {
     await page.waitForTimeout(4500) // a browser warns three seconds after the page has loaded
     const ahead = await page.evaluate(() => [...document.querySelectorAll<HTMLLinkElement>('main link')].map(({ rel, href }) => `${rel} ${href}`))
     assert.deepEqual(ahead.map((each) => each.replace(demo.root, '').replace(/(?<==|-|_)(?:[0-9a-f]{8,10}|[0-9A-Z]{8})\b/, 'NAME')), [
+      `modulepreload ${address.split('search')[0]}assets/search-NAME.js`,
+      `modulepreload ${address.split('search')[0]}assets/chunk-NAME.js`,
+      `modulepreload ${address.split('search')[0]}pagefind/pagefind.js`,
       `preload ${address.split('search')[0]}pagefind/wasm.${address.startsWith('/es') ? 'es' : 'en'}.pagefind`,
       `preload ${address.split('search')[0]}pagefind/pagefind-entry.json?ts=NAME`,
       `preload ${address.split('search')[0]}pagefind/pagefind.${address.startsWith('/es') ? 'es' : 'en'}_NAME.pf_meta`,
-      `modulepreload ${address.split('search')[0]}pagefind/pagefind.js`,
-      `modulepreload ${address.split('search')[0]}assets/search-NAME.js`,
-      `modulepreload ${address.split('search')[0]}assets/chunk-NAME.js`,
     ])
     for (const each of ahead) assert.equal(asked.filter((one) => each.endsWith(demo.root + one)).length, 1, each)
     const opening = ahead.map((each) => each.slice(each.indexOf(demo.root) + demo.root.length))
