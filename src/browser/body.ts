@@ -17,9 +17,6 @@ export type Height = { readonly unit: 'cm'; readonly value: number } | { readonl
 /** What is kept of a reader: either measure may be left out. The version rises when a reader of it would have to change. */
 export type Body = { readonly version: 1; readonly mass: Mass | undefined; readonly height: Height | undefined; readonly rack: Rack | undefined }
 
-/** The name it is kept under. */
-export const BODY = 'rungbook:body'
-
 /** Adults, with room to spare: the segment tables are of adults. Chosen by us. Units kg, cm. */
 const MASS_KG = { min: 30, max: 250 }
 const HEIGHT_CM = { min: 120, max: 220 }

@@ -1,5 +1,8 @@
 import { missing, type Outcome } from '../quantity/outcome.ts'
 
+/** The name a reader's body is kept under. */
+export const BODY = 'rungbook:body'
+
 /** Why the browser would not, in words a reader can follow. It throws where storage is turned off, full, or holds what is no JSON. */
 function why(error: unknown): string {
   if (error instanceof SyntaxError) return 'what was kept on this device cannot be read any more'

@@ -1,6 +1,6 @@
 import { isMissing, type Outcome } from '../quantity/outcome.ts'
-import { BODY, bodyFrom, bodyIn, bodyText, CM_PER_IN, heightCm, KG_PER_LB, numberIn, type Body, type Height } from './body.ts'
-import { forget, keep, kept } from './keep.ts'
+import { bodyFrom, bodyIn, bodyText, CM_PER_IN, heightCm, KG_PER_LB, numberIn, type Body, type Height } from './body.ts'
+import { BODY, forget, keep, kept } from './keep.ts'
 import { hasRackFields, rackFields, rackTyped } from './rack-fields.ts'
 import { said } from './said.ts'
 

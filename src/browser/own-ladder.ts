@@ -1,9 +1,10 @@
 import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import { exactly } from '../quantity/spread.ts'
+import { isShare, kilogramsOf, limbs } from '../load/limbs.ts'
 import { bodyText, massKg, type Body } from './body.ts'
 import { element, linkElement } from './element.ts'
 import { forceFigures, isLifted, notComputed } from './own-rung.ts'
-import { isShare, kilogramsOf, limbs, type Middle, type RungData } from './own-loads.ts'
+import type { Middle, RungData } from './own-loads.ts'
 import { platesText, RACK, rackText } from './rack.ts'
 
 function cell(span: number, ...within: readonly (Node | string)[]): HTMLTableCellElement {

@@ -1,5 +1,4 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
-import { mapSpread, type Spread } from '../quantity/spread.ts'
 import { modelNamed } from '../load/index.ts'
 import { ask, askMiddle, canAnswer, type Athlete, type Inputs, type Load } from '../load/model.ts'
 import type { Placeable } from '../measure/place.ts'
@@ -66,36 +65,3 @@ export const placeableWith = ({ id, first_reps, rungs }: LadderData, loads: read
     return outcome === undefined ? [] : [{ id: rung.id, demand: rung.demand, outcome }]
   }),
 })
-
-/** Where a load of a rung lies: on one working limb, on the other, on both; those that are told apart. */
-export type Limbs = { readonly one: Spread; readonly other: Spread | undefined; readonly both: Spread | undefined }
-
-/** What the working limb takes of both, where the set-up says. Units %. */
-function workingShare({ model, inputs }: Pick<RungData, 'model' | 'inputs'>): number | undefined {
-  const given = (name: string): number => (typeof inputs[name] === 'number' ? inputs[name] : 50)
-  if (model === 'supported-body' || model === 'assisted') return given('working_side_percent')
-  if (model !== 'leg-press-of-body') return undefined
-  return inputs.stance === 'one leg' ? 100 : given('front_leg_percent') // two legs share evenly: the model refuses a share there
-}
-
-/**
- * The load on the working limb, told apart from the other and from both together.
- *
- *     both = q / s        other = both − q
- *
- * Units   those of the load; s in %.
- */
-export function limbs(rung: Pick<RungData, 'model' | 'inputs'>, one: Spread): Limbs {
-  const share = workingShare(rung)
-  if (share === undefined || share === 100) return { one, other: undefined, both: undefined }
-  return { one, other: share === 50 ? undefined : mapSpread(one, (load) => (load * (100 - share)) / share), both: mapSpread(one, (load) => (load * 100) / share) }
-}
-
-/** True where a load is a share of the body, so that a body mass makes it kilograms. */
-export const isShare = (unit: string): boolean => unit.startsWith('% of body')
-
-/** Units a share of the body, or times body weight, to kilograms. */
-export const kilogramsOf = (value: number, unit: string, mass_kg: number): number => (isShare(unit) ? value / 100 : value) * mass_kg
-
-/** What a rung lays on a body beside a load that is no share of it: what forearms carry in a plank, what a landing stops with. */
-export const carriedBeside = ({ figures }: Load): Load['figures'] => figures.filter(({ unit, value }) => !isMissing(value) && (isShare(unit) || unit === '× body weight'))

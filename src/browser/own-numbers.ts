@@ -18,6 +18,7 @@ export function startOwnNumbers(section: HTMLElement): void {
   let latest: Body | undefined
   const show = async (body: Body | undefined): Promise<void> => {
     latest = body
+    if (body === undefined) delete section.dataset.kept // no room for numbers that will not come
     if (body === undefined && lifted === undefined) return place.replaceChildren()
     fetched ??= ladderDataAt(file)
     const [{ figuresOn }, ladder] = await Promise.all([import('./own-figures.ts'), fetched])

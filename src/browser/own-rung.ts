@@ -3,11 +3,11 @@ import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import { interval, type Spread } from '../quantity/spread.ts'
 import { STANDARD_GRAVITY, type Unit } from '../quantity/unit.ts'
 import { floorMarks, markRows } from '../load/floor-marks.ts'
-import { modelNamed } from '../load/index.ts'
-import { isNumberKey, type Inputs, type Load } from '../load/model.ts'
+import { carriedBeside, isShare, kilogramsOf, limbs, sharesOfMass } from '../load/limbs.ts'
+import type { Inputs, Load } from '../load/model.ts'
 import { athleteOf, bodyText, massKg, massText, type Body } from './body.ts'
 import { element, linkElement } from './element.ts'
-import { carriedBeside, isShare, kilogramsOf, limbs, loadInTwo, middleFor, type RungData } from './own-loads.ts'
+import { loadInTwo, middleFor, type RungData } from './own-loads.ts'
 import type { Work } from './paced.ts'
 import { platesText, RACK, rackText } from './rack.ts'
 import './more-words.ts'
@@ -85,14 +85,10 @@ export function plates(load: Load, body: Body | undefined): Node[] {
 }
 
 /** What is hung on or taken off, where a rung gives it as a share of body mass. */
-function addedFigures({ inputs, model }: RungData, body: Body, working: string): Node[] {
+function addedFigures(rung: RungData, body: Body, working: string): Node[] {
   const { mass } = body
   if (!mass) return []
-  const facts = Object.entries(modelNamed(model)?.keys ?? {}).flatMap(([name, key]): Fact[] => {
-    const percent = inputs[name]
-    if (!isNumberKey(key) || key.unit !== '% of body mass' || typeof percent !== 'number' || percent === 0) return []
-    return [{ name: name.replace('_percent', '').replaceAll('_', ' '), says: [figure(massText(kilogramsOf(percent, key.unit, massKg(mass)), mass.unit), working)] }]
-  })
+  const facts = sharesOfMass(rung).map(([key, percent]): Fact => ({ name: key.replace('_percent', '').replaceAll('_', ' '), says: [figure(massText(kilogramsOf(percent, '% of body mass', massKg(mass)), mass.unit), working)] }))
   return facts.length > 0 ? [factList(facts)] : []
 }
 

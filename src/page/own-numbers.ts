@@ -1,14 +1,17 @@
-import { isMissing } from '../quantity/outcome.ts'
-import type { MeasuredRung } from '../measure/measure.ts'
 import { linkTo, type Address } from './address.ts'
 import { html, type Html, type Part } from './html.ts'
+import { isMass, ladderRoom, rungRoom, type OwnRung } from './own-room.ts'
 import type { Units } from './tongue.ts'
 
 /** What a page's own numbers are of: a ladder, or one rung of it. */
-export type OwnOf = { readonly ladder: string; readonly rung?: string; readonly rungs: readonly Pick<MeasuredRung, 'outcome'>[] }
+export type OwnOf = { readonly ladder: string; readonly rung?: string; readonly rungs: readonly OwnRung[] }
 
-/** True where something of it is a mass that can be put on a bar. */
-const lifted = ({ rungs }: OwnOf): boolean => rungs.some(({ outcome }) => !isMissing(outcome) && outcome.quantity.unit === 'kg')
+/** Asks the device whether it keeps a body before anything below is drawn. */
+const kept = (from: Address): Html => html`<script src="${linkTo(from, '/assets/kept.js')}"></script>
+`
+
+/** The room that its numbers take, there before they are. */
+const roomOf = ({ rung, rungs }: OwnOf): Html => html`<div class="own-room" aria-hidden="true">${rung === undefined ? ladderRoom(rungs) : rungs.map(rungRoom)}</div>`
 
 const number = (id: string, label: string, height?: 'cm' | 'ft-in'): Html =>
   html`<span class="own-part"${height && html` data-height="${height}"`}><label for="own-${id}">${label}</label><input id="own-${id}" inputmode="decimal" size="6"></span>`
@@ -22,9 +25,9 @@ const unit = (id: string, label: string, units: readonly (readonly [value: strin
  * Without scripts the tables for a few body masses and heights stand as they are.
  */
 export function ownNumbers(from: Address, of?: OwnOf): Html {
-  return html`<section class="own" id="own-numbers" data-pagefind-ignore hidden${of && html` data-file="${linkTo(from, `/data/ladders/${of.ladder}.json`)}"`}${of?.rung !== undefined && html` data-rung="${of.rung}"`}${of && lifted(of) && html` data-lifted`}>
-<h2 id="own">Your own numbers</h2>
-<div id="own-figures"></div>
+  return html`<section class="own" id="own-numbers" data-pagefind-ignore hidden${of && html` data-file="${linkTo(from, `/data/ladders/${of.ladder}.json`)}"`}${of?.rung !== undefined && html` data-rung="${of.rung}"`}${of && of.rungs.some(isMass) && html` data-lifted`}>
+${of && kept(from)}<h2 id="own">Your own numbers</h2>
+<div class="own-shown">${of && roomOf(of)}<div id="own-figures"></div></div>
 <details><summary>Give your body mass and height</summary>
 <form autocomplete="off" novalidate>
 <div class="own-row">${number('mass', 'Body mass')}${unit('mass-unit', 'Unit', [['kg', 'kg', 'metric'], ['lb', 'lb', 'imperial']])}</div>

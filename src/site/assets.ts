@@ -92,9 +92,11 @@ export async function assetsOf(handbook: Handbook, tongue: Tongue): Promise<Asse
   const first = wordsIn((await Promise.all(Object.keys(plain.metafile.inputs).filter((file) => FIRST_SCRIPTS.includes(path.parse(file).name)).map((file) => readFile(path.resolve(AT_HOME.absWorkingDir, file), 'utf8')))).join('\n'), tongue)
   const more = Object.fromEntries(Object.entries(wordsIn(plain.outputFiles.map(({ text }) => text).join('\n'), tongue)).filter(([key]) => !(key in first)))
   const scripts = Object.keys({ ...first, ...more }).length === 0 ? plain : await scriptsWith(first, more)
-  const worker = await build({ ...AT_HOME, entryPoints: [here('../browser/service-worker')], bundle: true, format: 'iife', minify: true, charset: 'utf8', target: 'es2022', write: false, logLevel: 'silent' })
+  const whole = (script: string) => build({ ...AT_HOME, entryPoints: [here(`../browser/${script}`)], bundle: true, format: 'iife', minify: true, charset: 'utf8', target: 'es2022', write: false, logLevel: 'silent' })
+  const [worker, kept] = await Promise.all([whole('service-worker'), whole('kept')])
   const files = [
     { name: 'service-worker.js', bytes: worker.outputFiles[0]?.text ?? '' },
+    { name: 'assets/kept.js', bytes: kept.outputFiles[0]?.text ?? '' },
     { name: 'assets/handbook.css', bytes: css.outputFiles[0]?.text ?? '' },
     ...scripts.outputFiles.map(({ path: file, text }) => ({ name: `assets/${path.basename(file)}`, bytes: text })),
     ...iconFiles(handbook),

@@ -122,6 +122,8 @@ test('who asks for less motion sees none', { timeout: 60_000 }, async () => {
 
 /** What scripts change, and what of it the device holds. */
 const CHANGED = ['/press-up/floor/', '/search/?q=neck', '/find-your-rung/', '/my-ladders/', '/es/my-ladders/', '/es/find-your-rung/', '/es/search/?q=cuello']
+/** Rungs of every kind of load, where a tall screen shows what scripts put into their pages. */
+const TALL = ['/press-up/floor/', '/es/press-up/one-side/', '/overhead-press/kg-10/', '/front-plank/one-foot/', '/calf-raise/toes-behind/', '/boat-carry/empty-hands/', '/boat-carry/two-grass-9/']
 const KEPT: readonly (readonly [what: string, addresses: readonly string[], kept: Readonly<Record<string, string>>])[] = [
   ['with nothing on the device', KINDS, {}],
   ['with sessions of two athletes and a body on the device', ['/my-ladders/', '/press-up/', '/press-up/floor/', '/find-your-rung/?ladder=press-up&rung=floor&reps=10'], { ...LOG, 'rungbook:body': KEPT_BODY }],
@@ -131,6 +133,7 @@ for (const [what, addresses, kept] of KEPT) {
   test(`nothing moves while a page comes in over a slow line to a slow telephone, ${what}`, { timeout: 240_000 }, async () => {
     const narrow = moved(demo.browser, demo, { width: 390, height: 844, addresses, kept })
     const wide = moved(demo.browser, demo, { width: 1280, height: 800, addresses: addresses === KINDS ? CHANGED : addresses, kept })
-    assert.deepEqual((await Promise.all([narrow, wide])).flat(), [])
+    const tall = moved(demo.browser, demo, { width: 820, height: 1180, addresses: TALL, kept })
+    assert.deepEqual((await Promise.all([narrow, wide, tall])).flat(), [])
   })
 }

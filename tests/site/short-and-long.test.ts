@@ -54,7 +54,8 @@ test('at 320 px nothing of them scrolls sideways or is cut off, with text spaced
 
 test('nothing of them moves while it comes in over a slow line to a slow telephone', { timeout: 240_000 }, async () => {
   const on = (width: number, height: number): Promise<string[]> => moved(site.browser, site, { width, height, addresses: width === 390 ? PAGES : LADDERS, kept: KEPT })
-  assert.deepEqual((await Promise.all([on(390, 844), on(1280, 800)])).flat(), [])
+  const tall = moved(site.browser, site, { width: 820, height: 1180, addresses: ['/short/', '/short/at-0/', '/long/at-57/'], kept: KEPT })
+  assert.deepEqual((await Promise.all([on(390, 844), on(1280, 800), tall])).flat(), [])
 })
 
 test('a page that is not there is whole at any depth, below a folder of its host as well, and leads home', async () => {
