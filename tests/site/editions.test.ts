@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict'
+import { existsSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import { test } from 'vitest'
 import { changeText } from '../../src/compare/say.ts'
@@ -6,6 +7,7 @@ import { measure } from '../../src/measure/measure.ts'
 import { changesPage } from '../../src/page/changes-page.ts'
 import { inEnglish } from '../../src/page/html.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
+import { buildSite } from '../../src/site/build.ts'
 import { readWorkspace } from '../../src/site/disk.ts'
 import { readEditions } from '../../src/site/editions.ts'
 import { commit, folderNamed, git, repository, write } from '../command/repository.ts'
@@ -34,6 +36,22 @@ test('an edition kept as a folder of its files is compared with the handbook as 
   const { changes, kept } = await told(folder)
   assert.deepEqual(changes, [['2026.1', 'edition 2025.2', ['criterion raised: standard seconds, 30 s → 40 s, +10'], false]])
   assert.deepEqual(kept, ['2025.2'])
+})
+
+test('an earlier edition that stays has no search index, and its search page asks for none', { timeout: 120_000 }, async () => {
+  const folder = folderNamed('unsearched')
+  const two = edited(edited(LADDER, 'id: balance', 'id: hinge'), 'movement: balance', 'movement: hinge')
+  write(folder, { 'handbook.yaml': HANDBOOK + EDITIONS, 'ladders/balance.md': LONGER, 'ladders/hinge.md': two, 'editions/2025.2/handbook.yaml': HANDBOOK, 'editions/2025.2/ladders/balance.md': LADDER, 'editions/2025.2/ladders/hinge.md': two })
+  const site = path.join(folder, 'site')
+  const { layers, folders } = await readWorkspace(folder)
+  const { value } = readCurriculum(layers)
+  assert.ok(value)
+  await buildSite(measure(value), { folder, layers: folders }, site, () => undefined)
+  const page = (under: string): string => readFileSync(path.join(site, under, 'search/index.html'), 'utf8')
+  assert.match(page(''), /<select name="movement"[^]*<ol id="search-results" class="results" data-tag/)
+  assert.match(page('editions/2025.2'), /<ol id="search-results" class="results">/)
+  assert.doesNotMatch(page('editions/2025.2'), /preload|<select/)
+  assert.ok(!existsSync(path.join(site, 'editions/2025.2/pagefind')))
 })
 
 test('what a kept edition extends is found from the workspace, read as it is now, and the page says so', async () => {
