@@ -20,7 +20,20 @@ export function fromKept(kept: KeptLadder, file: string, bytes: Uint8Array, laye
   return { kind: 'ladder', ladder: { ...kept.ladder, rungs: kept.ladder.rungs.map(rungOf), layer, places } }
 }
 
-/** What JSON leaves out is there again, and says that there is nothing. */
-const rungOf = ({ supervision, first_side, words, ...rung }: Rung): Rung => ({ ...rung, supervision, first_side, words: words && wordsOf(words) })
+/** What JSON leaves out is there again, in its place, and says that there is nothing. */
+const rungOf = ({ id, title, after, demand, entry, load, supervision, equipment, form, cautions, first_side, words }: Rung): Rung => ({
+  id,
+  title,
+  after,
+  demand,
+  entry,
+  load,
+  supervision,
+  equipment,
+  form,
+  cautions,
+  first_side,
+  words: words && wordsOf(words),
+})
 
 const wordsOf = ({ intro, set_up, full_rep, cues, faults, notes }: RungWords): RungWords => ({ intro, set_up, full_rep, cues, faults, notes })

@@ -59,6 +59,7 @@ function grouped(sources: readonly SourceFile[]): Group[] {
 function sound({ value, findings = [] }: Partial<Reading<LadderFile>> = {}): KeptLadder | null {
   if (!value || findings.length > 0) return null
   const kept = keptLadder(value)
-  const back = fromKept(JSON.parse(JSON.stringify(kept)) as KeptLadder, '', new Uint8Array(), '')
-  return isDeepStrictEqual(keptLadder(back), kept) ? kept : null
+  const text = JSON.stringify(kept)
+  const back = keptLadder(fromKept(JSON.parse(text) as KeptLadder, '', new Uint8Array(), ''))
+  return isDeepStrictEqual(back, kept) && JSON.stringify(back) === text ? kept : null // in the same order too: by its text it is known later
 }
