@@ -77,7 +77,7 @@ async function readNamed({ options }: Typed, { folder: started, progress }: Pick
   const workspace = await readWorkspace(folder, diskKeeping(seen?.files))
   const before = await kept?.(workspace.layers.reduce((sum, { files }) => sum + files.length, 0))
   const readings = before && (await readingsOnce(workspace.layers, before))
-  const reading: Reading<Curriculum> = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers, seen?.reading, readings?.read)
+  const reading: Reading<Curriculum> = workspace.layers.length === 0 ? { findings: [] } : readCurriculum(workspace.layers, seen?.reading, readings?.readers)
   await readings?.keep()
   if (reading.value) progress('computing the loads, and checking')
   return { curriculum: reading.value, findings: [...workspace.findings, ...reading.findings], workspace, folder }

@@ -1,5 +1,7 @@
 import type { Ladder, Rung, RungWords } from '../ladder/curriculum.ts'
+import type { Words } from '../ladder/translation.ts'
 import { placesOnce, type LadderFile } from './read-ladder.ts'
+import type { TranslationFile } from './read-translation.ts'
 
 /** What a ladder file says, as JSON can hold it: without where everything stands, which its bytes tell again. */
 export type KeptLadder =
@@ -37,3 +39,26 @@ const rungOf = ({ id, title, after, demand, entry, load, supervision, equipment,
 })
 
 const wordsOf = ({ intro, set_up, full_rep, cues, faults, notes }: RungWords): RungWords => ({ intro, set_up, full_rep, cues, faults, notes })
+
+/** The same of a ladder in another language; its places are few, and stand with it. Units of a place: line, column. */
+export type KeptTranslation = {
+  readonly translates: string
+  readonly parts: readonly (readonly [string, Words])[]
+  readonly of: readonly (readonly [string, string])[]
+  readonly places: readonly (readonly [string, number, number])[]
+}
+
+export const keptTranslation = ({ translates, parts, of, places }: TranslationFile): KeptTranslation => ({
+  translates,
+  parts: [...parts],
+  of: [...of],
+  places: [...places].map(([key, { line, column }]) => [key, line, column]),
+})
+
+export const translationFromKept = ({ translates, parts, of, places }: KeptTranslation, file: string): TranslationFile => ({
+  file,
+  translates,
+  parts: new Map(parts),
+  of: new Map(of),
+  places: new Map(places.map(([key, line, column]) => [key, { file, line, column }])),
+})

@@ -8,7 +8,7 @@ import { fitted } from './plain-words.ts'
 import { readLadderFile, type LadderFile } from './read-ladder.ts'
 import { readLogo } from './read-logo.ts'
 import { readPage } from './read-page.ts'
-import { languageIn } from './read-translation.ts'
+import { languageIn, readLadderTranslation } from './read-translation.ts'
 import { atTop, textOf, type Reading } from './text.ts'
 import { withTranslations, type LayerWords } from './translated.ts'
 import { readYaml } from './yaml.ts'
@@ -34,7 +34,7 @@ type Files = { readonly handbook: Handbook; readonly logo: string | undefined; r
  *
  * Shape   layers of files to one curriculum, and every finding in file order. No value where a handbook.yaml cannot be read.
  */
-export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = new Map(), readLadder: ReadLadder = readLadderFile): Reading<Curriculum> {
+export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = new Map(), read: Readers = FROM_BYTES): Reading<Curriculum> {
   const findings: Finding[] = []
   const ladders = new Map<string, Ladder>()
   const pages = new Map<string, Page>()
@@ -42,12 +42,12 @@ export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = ne
   let handbook: Handbook | undefined
   let logo: string | undefined
   for (const layer of layers) {
-    const read = readLayer(layer, findings, memory, readLadder)
-    if (!read) return { findings: inOrder(findings) }
-    ;({ handbook, logo } = read)
-    words.push(read.words)
-    addLadders(read, ladders, findings)
-    addPages(read, pages, findings)
+    const files = readLayer(layer, findings, memory, read.ladder)
+    if (!files) return { findings: inOrder(findings) }
+    ;({ handbook, logo } = files)
+    words.push(files.words)
+    addLadders(files, ladders, findings)
+    addPages(files, pages, findings)
   }
   if (!handbook) return { findings: [atTop(HANDBOOK_FILE, 'handbook-is-there', 'There is no workspace here.')] }
   findings.push(...sharedAddresses(handbook, ladders, pages))
@@ -57,15 +57,16 @@ export function readCurriculum(layers: readonly Layer[], memory: ReadMemory = ne
     ladders: [...ladders.values()].toSorted((a, b) => compareText(a.id, b.id)),
     pages: [...pages.values()].toSorted((a, b) => a.order - b.order || compareText(a.id, b.id)),
   }
-  const spoken = withTranslations(value, words, findings)
+  const spoken = withTranslations(value, words, findings, read.translation)
   return { value: spoken, findings: inOrder(findings) }
 }
 
 /** The bytes of each file as they were last read, by name; so that two states of a curriculum share what did not change. */
 export type ReadMemory = Map<string, Uint8Array>
 
-/** How a file of ladders is read: as it stands, or from what was kept of the same bytes. */
-export type ReadLadder = typeof readLadderFile
+/** How a file of ladders, and one of a ladder in another language, is read: as it stands, or from what was kept of the same bytes. */
+export type Readers = { readonly ladder: typeof readLadderFile; readonly translation: typeof readLadderTranslation }
+const FROM_BYTES: Readers = { ladder: readLadderFile, translation: readLadderTranslation }
 
 /** The very bytes of before, where they say the same. */
 function asBefore({ file, shown, bytes, ...rest }: SourceFile, memory: ReadMemory): SourceFile {
@@ -88,7 +89,7 @@ const ladderFiles = lastOfEach<Reading<LadderFile>>()
 const pageFiles = lastOfEach<Reading<Page>>()
 const amendments = lastOfEach<Reading<Ladder>>()
 
-function readLayer(layer: Layer, findings: Finding[], memory: ReadMemory, readLadder: ReadLadder): Files | undefined {
+function readLayer(layer: Layer, findings: Finding[], memory: ReadMemory, readLadder: Readers['ladder']): Files | undefined {
   const files = layer.files.map((source) => asBefore(source, memory))
   const own = files.find(({ file }) => file === HANDBOOK_FILE)
   if (!own) {

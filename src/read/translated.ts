@@ -32,14 +32,14 @@ const NO_WORDS: ReadonlyMap<string, string> = new Map()
  *
  * Shape   a curriculum and its layers' files, lowest first, to the same curriculum; findings are added to those there are.
  */
-export function withTranslations(curriculum: Curriculum, layers: readonly LayerWords[], findings: Finding[]): Curriculum {
+export function withTranslations(curriculum: Curriculum, layers: readonly LayerWords[], findings: Finding[], readLadder: typeof readLadderTranslation): Curriculum {
   findings.push(...layers.flatMap(unlisted))
   const [original, ...others] = [...new Set(curriculum.handbook.languages)]
   const words = wordLists(curriculum.handbook.languages, layers, findings)
   const shared = words.size > 0 ? { words } : {}
   if (original === undefined || others.length === 0) return { ...curriculum, ...shared }
-  const ladders = filesBy('ladders/', others, layers, findings)
-  const pages = filesBy('content/', others, layers, findings)
+  const ladders = filesBy('ladders/', others, layers, findings, (name, bytes) => ladderFiles(bytes, [name], () => readLadder(name, bytes)))
+  const pages = filesBy('content/', others, layers, findings, (name, bytes) => pageFiles(bytes, [name], () => readPageTranslation(name, bytes)))
   const top = layers.at(-1)
   const lists = others.map((language) => words.get(language) ?? NO_WORDS)
   const madeFrom = (found: readonly Found[]): readonly unknown[] => [top?.by, ...others, ...lists, ...found.flatMap(({ layer, language, read }) => [layer === top, layer.by, language, read])]
@@ -90,14 +90,14 @@ function wordLists(languages: readonly string[], layers: readonly LayerWords[], 
 }
 
 /** The files of each ladder or page, the lowest layer's first. */
-function filesBy(folder: 'ladders/' | 'content/', languages: readonly string[], layers: readonly LayerWords[], findings: Finding[]): Map<string, Found[]> {
+function filesBy(folder: 'ladders/' | 'content/', languages: readonly string[], layers: readonly LayerWords[], findings: Finding[], readFile: typeof readLadderTranslation): Map<string, Found[]> {
   const all = new Map<string, Found[]>()
   for (const layer of layers) {
     for (const { file, shown, bytes } of layer.files.filter((one) => one.file.startsWith(folder))) {
       const language = languageIn(file) ?? ''
       if (!languages.includes(language)) continue
       const name = shown ?? file
-      const { value: read, findings: found } = folder === 'ladders/' ? ladderFiles(bytes, [name], () => readLadderTranslation(name, bytes)) : pageFiles(bytes, [name], () => readPageTranslation(name, bytes))
+      const { value: read, findings: found } = readFile(name, bytes)
       findings.push(...found)
       if (!read) continue
       const beside = all.get(read.translates) ?? []

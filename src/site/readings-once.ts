@@ -1,15 +1,19 @@
 import { isDeepStrictEqual } from 'node:util'
 import type { Layer, SourceFile } from '../ladder/curriculum.ts'
 import { nthOf } from '../ladder/part.ts'
-import { fromKept, keptLadder, type KeptLadder } from '../read/kept-ladder.ts'
-import { readLadderFile, type LadderFile } from '../read/read-ladder.ts'
-import type { ReadLadder } from '../read/read-curriculum.ts'
+import { fromKept, keptLadder, keptTranslation, translationFromKept, type KeptLadder, type KeptTranslation } from '../read/kept-ladder.ts'
+import type { Readers } from '../read/read-curriculum.ts'
+import { readLadderFile } from '../read/read-ladder.ts'
+import { readLadderTranslation } from '../read/read-translation.ts'
 import type { Reading } from '../read/text.ts'
 import type { Kept } from './cache.ts'
 import { sha256Of } from './copies.ts'
 
-/** A reader of ladder files that knows those of an earlier run, and keeps what it read anew for the next. */
-export type Readings = { readonly read: ReadLadder; keep(): Promise<void> }
+/** Readers that know what an earlier run read, and keep what they read anew for the next. */
+export type Readings = { readonly readers: Readers; keep(): Promise<void> }
+
+/** What is kept of one file; null of one that is read each time. */
+type KeptFile = { readonly ladder: KeptLadder } | { readonly translation: KeptTranslation } | null
 
 /** Files whose readings are kept in one entry, about. Chosen by us: one that changed has so many others read again, and a thousand take thirty entries. */
 const TOGETHER = 32
@@ -20,25 +24,38 @@ type Group = { readonly from: string; readonly sources: readonly SourceFile[] }
 /** What was read of ladder files that nothing is to be put right in, kept from run to run. */
 export async function readingsOnce(layers: readonly Layer[], { cache, tool }: Kept): Promise<Readings> {
   const kind = `readings of ladder files, ${tool}`
-  const before = new Map<Uint8Array, KeptLadder>()
+  const before = new Map<Uint8Array, KeptFile>()
   const anew: Group[] = []
   for (const group of grouped(layers.flatMap(({ files }) => files.filter(isLadder)))) {
     const kept = await cache.known(kind, group.from) // one after another: all at once would be the whole curriculum twice
-    if (kept) (JSON.parse(Buffer.from(kept).toString()) as (KeptLadder | null)[]).forEach((each, index) => each && group.sources[index] && before.set(group.sources[index].bytes, each))
+    if (kept) (JSON.parse(Buffer.from(kept).toString()) as KeptFile[]).forEach((each, index) => group.sources[index] && before.set(group.sources[index].bytes, each))
     else anew.push(group)
   }
-  const fresh = new Map<Uint8Array, Reading<LadderFile>>()
+  const known = (bytes: Uint8Array): KeptFile => {
+    const kept = before.get(bytes) ?? null
+    before.delete(bytes) // who reads holds it now
+    return kept
+  }
+  const fresh = new Map<Uint8Array, KeptFile>()
   return {
-    read(file, bytes, layer) {
-      const kept = before.get(bytes)
-      before.delete(bytes) // who reads holds it now
-      if (kept) return { value: fromKept(kept, file, bytes, layer), findings: [] }
-      const reading = readLadderFile(file, bytes, layer)
-      fresh.set(bytes, reading)
-      return reading
+    readers: {
+      ladder(file, bytes, layer) {
+        const kept = known(bytes)
+        if (kept && 'ladder' in kept) return { value: fromKept(kept.ladder, file, bytes, layer), findings: [] }
+        const reading = readLadderFile(file, bytes, layer)
+        if (fit(reading)) fresh.set(bytes, sound(reading.value, (read) => ({ ladder: keptLadder(read) }), ({ ladder }) => fromKept(ladder, file, bytes, layer)))
+        return reading
+      },
+      translation(file, bytes) {
+        const kept = known(bytes)
+        if (kept && 'translation' in kept) return { value: translationFromKept(kept.translation, file), findings: [] }
+        const reading = readLadderTranslation(file, bytes)
+        if (fit(reading)) fresh.set(bytes, sound(reading.value, (read) => ({ translation: keptTranslation(read) }), ({ translation }) => translationFromKept(translation, file)))
+        return reading
+      },
     },
     async keep() {
-      for (const { from, sources } of anew) await cache.of(kind, from, async () => Buffer.from(JSON.stringify(sources.map(({ bytes }) => sound(fresh.get(bytes))))))
+      for (const { from, sources } of anew) await cache.of(kind, from, async () => Buffer.from(JSON.stringify(sources.map(({ bytes }) => fresh.get(bytes) ?? null))))
     },
   }
 }
@@ -55,11 +72,13 @@ function grouped(sources: readonly SourceFile[]): Group[] {
   return groups.filter((group) => group.length > 0).map((group) => ({ from: JSON.stringify(group.map(({ bytes }) => sha256Of(bytes))), sources: group }))
 }
 
-/** A reading that nothing is to be put right in, and that comes out of JSON as it went in. */
-function sound({ value, findings = [] }: Partial<Reading<LadderFile>> = {}): KeptLadder | null {
-  if (!value || findings.length > 0) return null
-  const kept = keptLadder(value)
-  const text = JSON.stringify(kept)
-  const back = keptLadder(fromKept(JSON.parse(text) as KeptLadder, '', new Uint8Array(), ''))
-  return isDeepStrictEqual(back, kept) && JSON.stringify(back) === text ? kept : null // in the same order too: by its text it is known later
+/** Whether nothing is to be put right in what was read. */
+const fit = <Read>(reading: Reading<Read>): reading is { readonly value: Read; readonly findings: readonly [] } => reading.value !== undefined && reading.findings.length === 0
+
+/** What is kept of a file, where it comes out of JSON as it went in, and in the same order: by its text it is known later. */
+function sound<Read, Kept extends KeptFile>(read: Read, kept: (read: Read) => Kept, back: (kept: Kept) => Read): Kept | null {
+  const own = kept(read)
+  const text = JSON.stringify(own)
+  const again = kept(back(JSON.parse(text) as Kept))
+  return isDeepStrictEqual(again, own) && JSON.stringify(again) === text ? own : null
 }

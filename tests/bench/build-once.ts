@@ -4,7 +4,7 @@ import MarkdownIt from 'markdown-it'
 import { check } from '../../src/check/index.ts'
 import type { Curriculum, Layer } from '../../src/ladder/curriculum.ts'
 import { measure, type MeasuredLadder } from '../../src/measure/measure.ts'
-import { readCurriculum, type ReadLadder } from '../../src/read/read-curriculum.ts'
+import { readCurriculum, type Readers } from '../../src/read/read-curriculum.ts'
 import { buildSite } from '../../src/site/build.ts'
 import { cacheIn } from '../../src/site/cache.ts'
 import { filesBelow } from '../../src/site/manifest.ts'
@@ -55,8 +55,8 @@ function layers(): Layer[] {
   return what === 'changed' ? whole.map(({ files }) => ({ files: files.map(({ file, bytes }) => ({ file, bytes: file === 'ladders/movement-5.md' ? other(bytes) : bytes })) })) : whole
 }
 
-function curriculumOf(read: Layer[], readLadder?: ReadLadder): Curriculum {
-  const { value, findings } = readCurriculum(read, undefined, readLadder)
+function curriculumOf(read: Layer[], readers?: Readers): Curriculum {
+  const { value, findings } = readCurriculum(read, undefined, readers)
   if (!value) throw new Error(`bug: the generated workspace does not read: ${findings[0]?.message}`)
   return value
 }
@@ -71,7 +71,7 @@ async function build() {
   const kept = { cache: cacheIn(path.join(folder, 'cache')), tool: await toolDigest() }
   const read = layers()
   const readings = await readingsOnce(read, kept)
-  const value = curriculumOf(read, readings.read)
+  const value = curriculumOf(read, readings.readers)
   await readings.keep()
   enter('measuring and checking')
   const curriculum = measure(value)

@@ -4,6 +4,7 @@ import path from 'node:path'
 import { test, vi } from 'vitest'
 import type { Layer, SourceFile } from '../../src/ladder/curriculum.ts'
 import * as reader from '../../src/read/read-ladder.ts'
+import * as translations from '../../src/read/read-translation.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
 import { cacheIn, type Kept } from '../../src/site/cache.ts'
 import { readingsOnce } from '../../src/site/readings-once.ts'
@@ -30,13 +31,13 @@ const plainly = (value: unknown): unknown => {
 
 /** Reads once with an empty cache and once with a full one. Returns how many files were read each time. */
 async function heldTo(layers: readonly Layer[], kept: Kept): Promise<number> {
-  const asked = vi.spyOn(reader, 'readLadderFile')
+  const asked = [vi.spyOn(reader, 'readLadderFile'), vi.spyOn(translations, 'readLadderTranslation')]
   const copied = again(layers)
   const readings = await readingsOnce(copied, kept)
-  const reading = readCurriculum(copied, undefined, readings.read)
+  const reading = readCurriculum(copied, undefined, readings.readers)
   await readings.keep()
-  const count = asked.mock.calls.length
-  asked.mockRestore()
+  const count = asked.reduce((sum, { mock }) => sum + mock.calls.length, 0)
+  for (const each of asked) each.mockRestore()
   const fresh = readCurriculum(again(layers))
   assert.deepEqual(plainly(reading), plainly(fresh))
   assert.ok(JSON.stringify(reading) === JSON.stringify(fresh), 'in the same order')
@@ -49,11 +50,11 @@ const again = (layers: readonly Layer[]): Layer[] => layers.map(({ files }) => (
 const changed = (layers: readonly Layer[], file: string, from: string, to: string): Layer[] =>
   layers.map(({ files }) => ({ files: files.map((one): SourceFile => (one.file === file ? { ...one, bytes: new TextEncoder().encode(new TextDecoder().decode(one.bytes).replace(from, to)) } : one)) }))
 
-const isLadder = ({ file }: SourceFile): boolean => /^ladders\/[^.]*\.md$/.test(file)
+const isLadder = ({ file }: SourceFile): boolean => /^ladders\/.*\.md$/.test(file)
 const demo = [layerOf('.', '..'), layerOf('site-demo')]
 const few = demo.slice(0, 1).map(({ files }) => ({ files: files.filter(({ file }) => /^(handbook\.yaml|ladders\/(landing|front-plank)\.md|.*logo.*\.svg)$/.test(file)) }))
 
-test('every ladder and amendment of the demo comes back from what was kept as it was read, with all of its places', async () => {
+test('every ladder, amendment and translation of the demo comes back from what was kept as it was read, with all of its places', async () => {
   const count = demo.flatMap(({ files }) => files.filter(isLadder)).length
   assert.equal(await heldTo(demo, keptIn('demo')), count)
   assert.equal(await heldTo(demo, keptIn('demo')), 0)
