@@ -37,12 +37,28 @@ const fit_us = each_us(() => fit(supportedBody as unknown as LoadModel, PRESS_UP
 const bundle = await build({ entryPoints: [path.join(REPOSITORY, 'src/load/index.ts')], bundle: true, format: 'esm', minify: true, charset: 'utf8', target: 'es2022', write: false })
 const bundle_bytes = brotliCompressSync(bundle.outputFiles[0]?.contents ?? new Uint8Array()).length
 
+/** Runs one measurement in a process of its own. */
+function ofItsOwn<Figures>(script: string, ladders: number, ...more: string[]): Figures {
+  const { stdout, stderr, status } = spawnSync(process.execPath, ['--import', 'tsx', path.join(import.meta.dirname, script), String(ladders), ...more], { cwd: REPOSITORY, encoding: 'utf8', maxBuffer: 1e8 })
+  if (status !== 0) throw new Error(`bug: ${script} of ${ladders} ladders failed: ${stderr}`)
+  return JSON.parse(stdout) as Figures
+}
+
 type Checked = { ladders: number; read_s: number; measure_s: number; check_s: number; processor_s: number; peak_mb: number; findings: number }
 const sizes = process.argv.includes('--quick') ? [10, 100] : [10, 100, 1000, 10_000]
 const checked = sizes.map((ladders): Checked => {
   const { stdout, stderr, status } = spawnSync(process.execPath, ['--import', 'tsx', path.join(import.meta.dirname, 'check-once.ts'), String(ladders)], { cwd: REPOSITORY, encoding: 'utf8', maxBuffer: 1e8 })
   if (status !== 0) throw new Error(`bug: checking ${ladders} ladders failed: ${stderr}`)
   return JSON.parse(stdout) as Checked
+})
+
+type CommandOnce = { took_s: number; processor_s: number; peak_mb: number; findings: number }
+/** The command as somebody runs it: on a disk, twice. */
+const commanded = sizes.slice(-1).map((ladders) => {
+  const folder = mkdtempSync(path.join(os.tmpdir(), 'rungbook-bench-'))
+  const [, first, again] = ['written', 'first', 'again'].map(() => ofItsOwn<CommandOnce>('command-once.ts', ladders, folder)) as [unknown, CommandOnce, CommandOnce]
+  rmSync(folder, { recursive: true, force: true })
+  return { ladders, first, again }
 })
 
 type ReviewedOnce = { ladders: number; cold_s: number; warm_s: number; typed: number; peak_mb: number }
@@ -58,13 +74,6 @@ const edited = [100, ...(process.argv.includes('--quick') ? [] : [1000])].map((l
   if (status !== 0) throw new Error(`bug: serving ${ladders} ladders to an editor failed: ${stderr}`)
   return JSON.parse(stdout) as EditedOnce
 })
-
-/** Runs one measurement in a process of its own. */
-function ofItsOwn<Figures>(script: string, ladders: number, ...more: string[]): Figures {
-  const { stdout, stderr, status } = spawnSync(process.execPath, ['--import', 'tsx', path.join(import.meta.dirname, script), String(ladders), ...more], { cwd: REPOSITORY, encoding: 'utf8', maxBuffer: 1e8 })
-  if (status !== 0) throw new Error(`bug: ${script} of ${ladders} ladders failed: ${stderr}`)
-  return JSON.parse(stdout) as Figures
-}
 
 type Searched = { parts: number; query: FirstQuery }
 function searchedOnly(ladders: number): Searched {
@@ -114,6 +123,10 @@ ${checked
   .join('\n')}
 `)
 process.stdout.write(`
+command   ladders   check on a disk, and again: seconds, peak MB; processor time of the second over the first
+${commanded.map(({ ladders, first, again }) => `          ${String(ladders).padStart(7)}   ${[first, again].map(({ took_s, peak_mb }) => `${took_s.toFixed(1)} s, ${peak_mb.toFixed(0)}`).join('; ')}; ${(again.processor_s / first.processor_s).toFixed(2)} times`).join('\n')}
+`)
+process.stdout.write(`
 review    ladders   ten changed, warm over checking all of them
 ${reviewed
   .map((row) => {
@@ -156,4 +169,4 @@ ${read.answered.map(({ says, handler_ms, longest_ms }) => `          ${says.padE
 `)
 const results = path.join(REPOSITORY, 'bench-results')
 mkdirSync(results, { recursive: true })
-writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, rung_us, fit_us, bundle_bytes, checked, reviewed, edited, built, far, saved, read }, null, 2)}\n`)
+writeFileSync(path.join(results, 'bench.json'), `${JSON.stringify({ machine, rung_us, fit_us, bundle_bytes, checked, commanded, reviewed, edited, built, far, saved, read }, null, 2)}\n`)

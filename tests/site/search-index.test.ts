@@ -124,4 +124,5 @@ test('only the part of a changed page is indexed again, to the same bytes; where
   assert.equal(await times(changed), 1)
 })
 
-test('few ladders have one index, and parts double as ladders do', () => assert.deepEqual([0, 1, 256, 257, 512, 513, 1000, 10_000].map(searchParts), [1, 1, 1, 2, 2, 4, 4, 64]))
+test('few ladders have one index, parts double as ladders do up to a thousand, and then both parts and what is in each grow', () =>
+  assert.deepEqual([0, 1, 256, 257, 512, 513, 1000, 1024, 1025, 4000, 10_000, 100_000].map(searchParts), [1, 1, 1, 2, 2, 4, 4, 4, 4, 8, 16, 32]))
