@@ -91,7 +91,8 @@ export function framed(page: SitePage, frame: Frame, tongue: Tongue): string {
 <meta name="description" content="${description}">
 <meta name="color-scheme" content="light dark">
 <link rel="stylesheet" href="${to('/assets/handbook.css')}">
-<link rel="alternate" type="application/atom+xml" title="Editions" href="${to('/feed.xml')}">
+${page.own && html`<link rel="preload" href="${to('/assets/kept.js')}" as="script">
+`}<link rel="alternate" type="application/atom+xml" title="Editions" href="${to('/feed.xml')}">
 <link rel="manifest" href="${to('/manifest.webmanifest')}">
 ${alternates(page, frame)}<link rel="icon" href="${to('/assets/icon.svg')}" type="image/svg+xml">
 <link rel="apple-touch-icon" href="${to('/assets/apple-touch-icon.png')}">

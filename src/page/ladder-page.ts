@@ -99,6 +99,7 @@ export function ladderPage(ladder: MeasuredLadder, diagram: Html, edition: strin
   return {
     address,
     ladder: ladder.id,
+    own: true,
     title: ladder.title,
     description: say`${ladder.title}: ${ladder.rungs.length} rungs, from ${ladder.rungs[0]?.title ?? ''} on; aim: ${titleOf(ladder, ladder.aim)}.`,
     found: foundOfLadder(ladder),

@@ -138,6 +138,7 @@ export function rungPage(rung: MeasuredRung, ladder: MeasuredLadder, edition: st
   return {
     address,
     ladder: ladder.id,
+    own: true,
     title: say`${rung.title} (${ladder.title})`,
     description: say`${ladder.title}, ${rung.title}: set-up, full rep, cues, faults, what it takes to enter and to move on.`,
     found: { ...foundOfRung(rung, ladder), ...(isMissing(rung.outcome) ? {} : { load: loadText(rung) }) },

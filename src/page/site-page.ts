@@ -14,6 +14,8 @@ export type SitePage = {
   readonly ladder?: string
   /** What the page is about, for programs that read it. */
   readonly about?: About
+  /** True of a page that asks the device for a body half-way down: the script that does is fetched with the stylesheet, so that it keeps nobody waiting. */
+  readonly own?: true
   /** What search may filter by, and show: words by name. Absent, and the page is not searched. */
   readonly found?: { readonly kind: string; readonly movement?: string; readonly equipment?: readonly string[]; readonly demand?: readonly string[]; readonly load?: Words }
 }
