@@ -6,6 +6,9 @@ import type { Units } from './tongue.ts'
 /** What a page's own numbers are of: a ladder, or one rung of it. */
 export type OwnOf = { readonly ladder: string; readonly rung?: string; readonly rungs: readonly OwnRung[] }
 
+/** Rungs of the longest ladder that keeps room: below more of them nobody sees anything move, and whoever waits for the first sight waits less. Chosen by us. */
+const KEEP_ROOM = 16
+
 /** Asks the device whether it keeps a body before anything below is drawn. */
 const kept = (from: Address): Html => html`<script src="${linkTo(from, '/assets/kept.js')}"></script>
 `
@@ -25,9 +28,10 @@ const unit = (id: string, label: string, units: readonly (readonly [value: strin
  * Without scripts the tables for a few body masses and heights stand as they are.
  */
 export function ownNumbers(from: Address, of?: OwnOf): Html {
+  const room = of && of.rungs.length <= KEEP_ROOM ? of : undefined
   return html`<section class="own" id="own-numbers" data-pagefind-ignore hidden${of && html` data-file="${linkTo(from, `/data/ladders/${of.ladder}.json`)}"`}${of?.rung !== undefined && html` data-rung="${of.rung}"`}${of && of.rungs.some(isMass) && html` data-lifted`}>
-${of && kept(from)}<h2 id="own">Your own numbers</h2>
-<div class="own-shown">${of && roomOf(of)}<div id="own-figures"></div></div>
+${room && kept(from)}<h2 id="own">Your own numbers</h2>
+<div class="own-shown">${room && roomOf(room)}<div id="own-figures"></div></div>
 <details><summary>Give your body mass and height</summary>
 <form autocomplete="off" novalidate>
 <div class="own-row">${number('mass', 'Body mass')}${unit('mass-unit', 'Unit', [['kg', 'kg', 'metric'], ['lb', 'lb', 'imperial']])}</div>
