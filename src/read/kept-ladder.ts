@@ -22,7 +22,7 @@ export function fromKept(kept: KeptLadder, file: string, bytes: Uint8Array, laye
   return { kind: 'ladder', ladder: { ...kept.ladder, rungs: kept.ladder.rungs.map(rungOf), layer, places } }
 }
 
-/** What JSON leaves out is there again, in its place, and says that there is nothing. */
+/** What JSON leaves out is there again, and says that there is nothing; all in the order it was read in, for by its text a ladder is known later. */
 const rungOf = ({ id, title, after, demand, entry, load, supervision, equipment, form, cautions, first_side, words }: Rung): Rung => ({
   id,
   title,

@@ -75,10 +75,8 @@ function grouped(sources: readonly SourceFile[]): Group[] {
 /** Whether nothing is to be put right in what was read. */
 const fit = <Read>(reading: Reading<Read>): reading is { readonly value: Read; readonly findings: readonly [] } => reading.value !== undefined && reading.findings.length === 0
 
-/** What is kept of a file, where it comes out of JSON as it went in, and in the same order: by its text it is known later. */
+/** What is kept of a file, where it comes out of JSON as it went in. */
 function sound<Read, Kept extends KeptFile>(read: Read, kept: (read: Read) => Kept, back: (kept: Kept) => Read): Kept | null {
   const own = kept(read)
-  const text = JSON.stringify(own)
-  const again = kept(back(JSON.parse(text) as Kept))
-  return isDeepStrictEqual(again, own) && JSON.stringify(again) === text ? own : null
+  return isDeepStrictEqual(kept(back(JSON.parse(JSON.stringify(own)) as Kept)), own) ? own : null
 }
