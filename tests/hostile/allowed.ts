@@ -6,7 +6,7 @@ type Node = DefaultTreeAdapterMap['node']
 const ELEMENTS: Readonly<Record<string, string>> = {
   a: 'href rel hreflang title', abbr: 'title', article: '', aside: '', blockquote: '', body: 'data-ladder data-root', br: '', button: 'type', caption: '', circle: 'cx cy r', code: '', dd: '', defs: '', del: '',
   details: 'open', div: '', dl: '', dt: '', ellipse: 'cx cy rx ry', em: '', fieldset: '', figcaption: '', figure: '', footer: '', form: 'action autocomplete method novalidate', g: 'transform', h1: '', h2: '', h3: '', h4: '', h5: '', h6: '', head: '', header: '', hr: '', html: 'dir',
-  img: 'src srcset sizes alt title width height loading decoding', input: 'accept autocomplete checked inputmode maxlength max min name required size step type value', label: 'for', legend: '', li: 'value', line: 'x1 x2 y1 y2', link: 'href rel title type hreflang', main: '', mark: '',
+  img: 'src srcset sizes alt title width height loading decoding', input: 'accept autocomplete checked inputmode maxlength max min name required size step type value', label: 'for', legend: '', li: 'value', line: 'x1 x2 y1 y2', link: 'as href rel title type hreflang', main: '', mark: '',
   marker: 'markerHeight markerUnits markerWidth orient refX refY viewBox', meta: 'charset content http-equiv name property', nav: '', ol: 'start', optgroup: 'label', option: 'value', output: 'for', p: '', path: 'd marker-end marker-start', polygon: 'points transform', picture: '', polyline: 'points', pre: '', rect: 'height rx ry width x y', s: '',
   script: 'src type', section: '', select: 'autocomplete name', small: '', source: 'srcset sizes type media', span: '', strong: '', sub: '', summary: '', sup: '', svg: 'height width xmlns viewBox preserveAspectRatio shape-rendering font-family font-size', table: '', tbody: '', td: 'colspan', text: 'text-anchor x y', textarea: 'name rows maxlength', tfoot: '', th: 'scope colspan', thead: '', title: '', tr: '', tspan: 'dy x y', ul: '',
 }
@@ -14,6 +14,9 @@ const ANY = /^(class|id|hidden|lang|role|tabindex|aria-[a-z]+|data-[a-z-]+|fill|
 /** Attributes that a browser follows, and where they may lead. */
 const FOLLOWED = /^(href|src|srcset|action)$/
 const LEADS = /^(https:\/\/|mailto:|tel:|[^:]*$)/i
+
+/** The one script of ours that is no module: it must be there before what is below it is drawn. */
+const isOwnScript = (attrs: readonly { readonly name: string; readonly value: string }[]): boolean => attrs.length === 1 && attrs.every(({ name, value }) => name === 'src' && /^(\.\.\/)+assets\/kept\.js$/.test(value))
 
 /**
  * What stands in a page that does not belong there: an element, an attribute, a place it leads to, words that run or style, an id twice.
@@ -44,7 +47,7 @@ function strangersOf(element: DefaultTreeAdapterMap['element'], ids: Set<string>
   })
   const says = element.childNodes.map((child) => ('value' in child ? child.value : '')).join('')
   const type = attrs.find(({ name }) => name === 'type')?.value
-  if (tagName === 'script' && (type === 'application/ld+json' ? !isPlainData(says) || attrs.length > 1 : says !== '' || type !== 'module')) found.push('a script with words in it')
+  if (tagName === 'script' && (type === 'application/ld+json' ? !isPlainData(says) || attrs.length > 1 : says !== '' || !(type === 'module' || isOwnScript(attrs)))) found.push('a script with words in it')
   if (tagName === 'meta' && attrs.some(({ name, value }) => name === 'http-equiv' && value !== 'Content-Security-Policy')) found.push('a meta that commands')
   return found
 }
