@@ -42,14 +42,14 @@ function readNoting(file: string, bytes: Uint8Array, layer: string, places: Plac
   if (noted) for (const [key, place] of front.value.places()) noted.set(key, place)
   if (intro !== '') noted?.set('intro', { file, line: body_line + body.slice(0, body.search(/\S/)).split('\n').length - 1, column: 1 })
   if (amends) {
-    const fields = fitted(amendmentSchema, value, places)
+    const fields = fitted(amendmentSchema, value, front.value.places)
     const findings = [...front.findings, ...fields.findings]
     if (!fields.value) return { findings }
     if (noted) byId(noted, fields.value.rungs ?? [])
     const prose = proseOf(file, sections, cut, undefined, noted)
     return { value: { kind: 'amendment', file, fields: fields.value, intro, words: prose.words, places }, findings: [...findings, ...prose.findings] }
   }
-  const fields = fitted(ladderSchema, value, places)
+  const fields = fitted(ladderSchema, value, front.value.places)
   const findings = [...front.findings, ...fields.findings]
   if (!fields.value) return { findings }
   if (noted) byId(noted, fields.value.rungs)
