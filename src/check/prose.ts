@@ -1,20 +1,20 @@
 import type { Curriculum, Ladder, Page, Rung } from '../ladder/curriculum.ts'
 import { placeOf, type Path, type Place, type Places } from '../ladder/finding.ts'
-import { onceOfEach } from '../quantity/once.ts'
+import { onceInARow, onceOfEach } from '../quantity/once.ts'
 import { linksIn } from '../read/links.ts'
 import { pictureFile } from '../read/pictures.ts'
 
 /** A piece of a ladder's prose, with the way to where it stands. */
 export type Prose = { readonly path: Path; readonly text: string }
 
-/** Everything a coach wrote below the front matter, piece by piece. */
-export const proseOf = ({ intro, rungs }: Pick<Ladder, 'intro' | 'rungs'>): Prose[] => [{ path: ['intro'], text: intro }, ...rungs.flatMap(ofRung)]
+/** Everything a coach wrote below the front matter, piece by piece; put together once, though a dozen rules ask. */
+export const proseOf = onceInARow(({ intro, rungs }: Pick<Ladder, 'intro' | 'rungs'>): readonly Prose[] => [{ path: ['intro'], text: intro }, ...rungs.flatMap(ofRung)])
 
 /** All that a coach wrote and a page shows as Markdown: the lines of the front matter, and the prose. */
-export const writtenIn = (ladder: Ladder): Prose[] => [...frontOf(ladder), ...proseOf(ladder)]
+export const writtenIn = onceInARow((ladder: Ladder): readonly Prose[] => [...frontOf(ladder), ...proseOf(ladder)])
 
 /** Every link and picture of a ladder, those of its front matter apart; looked for once, though three rules ask. */
-export const linksOf = onceOfEach((ladder: Ladder) => ({ front: linked(frontOf(ladder)), prose: linked(proseOf(ladder)) }))
+export const linksOf = onceInARow((ladder: Ladder) => ({ front: linked(frontOf(ladder)), prose: linked(proseOf(ladder)) }))
 
 const linked = (texts: readonly Prose[]) => texts.flatMap(({ path, text }) => linksIn(text).map((link) => ({ path, link })))
 

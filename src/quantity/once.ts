@@ -22,6 +22,15 @@ export function onceOfEach<From extends object, Made>(make: (from: From) => Made
   return (from) => made(from, [], () => make(from))
 }
 
+/** Makes something of a value once for as long as no other is asked about: for what many ask of one after another, and nobody holds. */
+export function onceInARow<From, Made>(make: (from: From) => Made): (from: From) => Made {
+  let last: { readonly from: From; readonly made: Made } | undefined
+  return (from) => {
+    if (last?.from !== from) last = { from, made: make(from) }
+    return last.made
+  }
+}
+
 /** Keeps for each value what was last made of it, and makes it again when anything else it is made from is not the very same. */
 export function lastOfEach<Made>(): (of: object, from: readonly unknown[], make: () => Made) => Made {
   const last = new WeakMap<object, { readonly from: readonly unknown[]; readonly made: Made }>()

@@ -8,12 +8,15 @@ export type KeptLadder =
   | { readonly kind: 'ladder'; readonly ladder: Omit<Ladder, 'layer' | 'places'> }
   | { readonly kind: 'amendment'; readonly fields: Extract<LadderFile, { kind: 'amendment' }>['fields']; readonly intro: string; readonly words: readonly (readonly [string, RungWords])[] }
 
-/** A ladder file to be kept. */
+/** A ladder file to be kept; what is not there is left out. */
 export function keptLadder(read: LadderFile): KeptLadder {
-  if (read.kind === 'amendment') return { kind: 'amendment', fields: read.fields, intro: read.intro, words: [...read.words] }
+  if (read.kind === 'amendment') return { kind: 'amendment', fields: read.fields, intro: read.intro, words: [...read.words].map(([id, words]) => [id, told(words)] as const) }
   const { layer: _, places: __, ...ladder } = read.ladder
-  return { kind: 'ladder', ladder }
+  return { kind: 'ladder', ladder: { ...ladder, rungs: ladder.rungs.map((rung) => told({ ...rung, words: rung.words && told(rung.words) })) } }
 }
+
+/** Without the keys that say that nothing is there. */
+const told = <Of extends object>(of: Of): Of => Object.fromEntries(Object.entries(of).filter(([, value]) => value !== undefined)) as Of
 
 /** A ladder file as it was read from these very bytes, out of what JSON kept of it. */
 export function fromKept(kept: KeptLadder, file: string, bytes: Uint8Array, layer: string): LadderFile {

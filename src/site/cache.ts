@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto'
+import { existsSync } from 'node:fs'
 import { mkdir, readdir, readFile, rename, rm, stat, utimes, writeFile } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
@@ -11,10 +12,14 @@ import path from 'node:path'
  * each carries the digest of its own bytes, so one that was cut short is made again.
  */
 export type Cache = {
+  /** Where it lies, for another thread to open it; nowhere, where nothing is kept. */
+  readonly folder?: string
   /** The bytes for `from`, made now or before. `kind` names what makes them, and its version. */
   of(kind: string, from: string | Uint8Array, make: () => Promise<Uint8Array>): Promise<Uint8Array>
   /** The bytes for `from`, where they were made before. */
   known(kind: string, from: string | Uint8Array): Promise<Uint8Array | undefined>
+  /** Whether an entry is there, whole or not. */
+  holds(kind: string, from: string | Uint8Array): boolean
   /** Takes out what nobody has asked for in a month. */
   tidy(): Promise<void>
 }
@@ -23,7 +28,7 @@ export type Cache = {
 export type Kept = { readonly cache: Cache; readonly tool: string }
 
 /** Makes everything anew. */
-export const NO_CACHE: Cache = { of: (_kind, _from, make) => make(), known: async () => undefined, tidy: async () => undefined }
+export const NO_CACHE: Cache = { of: (_kind, _from, make) => make(), known: async () => undefined, holds: () => false, tidy: async () => undefined }
 
 const sha256 = (...parts: readonly (string | Uint8Array)[]): string => {
   const digest = createHash('sha256')
@@ -67,6 +72,7 @@ export function cacheIn(folder: string): Cache {
     }
   }
   return {
+    folder,
     async of(kind, from, make) {
       const file = fileOf(sha256(kind, from))
       const before = await known(file)
@@ -76,6 +82,7 @@ export function cacheIn(folder: string): Cache {
       return bytes
     },
     known: (kind, from) => known(fileOf(sha256(kind, from))),
+    holds: (kind, from) => existsSync(fileOf(sha256(kind, from))),
     tidy: () => withoutOld(folder).catch(() => undefined),
   }
 }

@@ -105,7 +105,7 @@ async function filesOf(folder: string, shown: string, findings: Finding[], kept?
   for (const name of fewEnough(names, shown, findings)) {
     const within = path.dirname(path.join(folder, name))
     if (!straight.has(within)) straight.set(within, await isStraight(within))
-    const bytes = straight.get(within) ? await fileBytes(path.join(folder, name), kept) : 'a link leads to the folder it lies in'
+    const bytes = straight.get(within) ? fileBytes(path.join(folder, name), kept) : 'a link leads to the folder it lies in'
     if (typeof bytes === 'string') {
       if (name.endsWith('.md') || bytes !== 'absent') findings.push(atTop(path.join(shown, name), 'files-are-text', `This file cannot be read: ${bytes}. Mend it or take it away.`))
     } else files.push({ file: name, bytes, ...(shown === '' ? {} : { shown: path.join(shown, name).replaceAll('\\', '/') }) })
@@ -121,7 +121,7 @@ export function fewEnough(names: readonly string[], shown: string, findings: Fin
 
 /** The name of the logo that handbook.yaml asks for. */
 async function logoIn(folder: string): Promise<string[]> {
-  const bytes = await fileBytes(path.join(folder, HANDBOOK_FILE))
+  const bytes = fileBytes(path.join(folder, HANDBOOK_FILE))
   const logo = typeof bytes === 'string' ? undefined : readHandbook({ file: HANDBOOK_FILE, bytes }).value?.logo
   return logo === undefined ? [] : [logo]
 }

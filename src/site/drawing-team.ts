@@ -1,6 +1,7 @@
-import { Worker } from 'node:worker_threads'
+import type { Worker } from 'node:worker_threads'
 import { drawDiagram } from './draw-diagram.ts'
 import type { Draw } from './drawn-once.ts'
+import { threadOf } from './thread.ts'
 
 /**
  * Draws with up to so many hands at once: this thread's, and threads beside it where enough waits to be drawn.
@@ -40,7 +41,7 @@ const WORTH_A_THREAD = 50
 
 /** A thread that takes one drawing after another from those that wait, and ends when none is left. */
 export function drawingThread(waiting: Job[], ended: (thread: Worker) => void): Worker {
-  const thread = new Worker(START, { eval: true, workerData: { module: import.meta.url.replace('drawing-team', 'drawing-thread') } })
+  const thread = threadOf(import.meta.url.replace('drawing-team', 'drawing-thread'))
   let job: Job | undefined
   const next = (): void => {
     job = waiting.shift()
@@ -56,9 +57,3 @@ export function drawingThread(waiting: Job[], ended: (thread: Worker) => void): 
   thread.on('exit', () => ended(thread))
   return thread
 }
-
-/** The repository runs its source as it is, and a new thread must be told how; the package carries it compiled. */
-const START = `
-const { workerData: { module } } = require('node:worker_threads')
-const ready = module.endsWith('.ts') ? import('tsx/esm/api').then(({ register }) => register()) : Promise.resolve()
-ready.then(() => import(module))`

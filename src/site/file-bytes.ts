@@ -1,5 +1,4 @@
-import { constants, lstatSync, type BigIntStats } from 'node:fs'
-import { open } from 'node:fs/promises'
+import { closeSync, constants, fstatSync, lstatSync, openSync, readFileSync, type BigIntStats } from 'node:fs'
 import { MOST_BYTES } from '../read/text.ts'
 
 /** Bytes that were read before, by file, and what the disk said of it then; for who reads again and again. */
@@ -11,26 +10,34 @@ const PLAINLY = constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0) | (constants.O_
 /** Why a file cannot be opened, by what the system calls it. */
 const UNOPENED: Readonly<Record<string, string>> = { ENOENT: 'absent', ENOTDIR: 'absent', ELOOP: 'it is not a plain file', ENXIO: 'it is not a plain file' }
 
-/** A file's bytes, or the reason they cannot be had; the very same bytes as before where nobody has touched it since. */
-export async function fileBytes(file: string, kept?: KeptFiles): Promise<Uint8Array | string> {
+/** A file's bytes, or the reason they cannot be had; the very same bytes as before where nobody has touched it since. Asked and answered at once: over a thousand files a promise each costs several times the reading. */
+export function fileBytes(file: string, kept?: KeptFiles): Uint8Array | string {
   const before = kept?.get(file)
   return before && before.look === lookNow(file) ? before.bytes : readAnew(file, kept)
 }
 
 /** What is asked about is what is read, whatever takes its name in between. */
-async function readAnew(file: string, kept?: KeptFiles): Promise<Uint8Array | string> {
-  const handle = await open(file, PLAINLY).catch((error: NodeJS.ErrnoException) => UNOPENED[error.code ?? ''] ?? 'it may not be opened')
-  if (typeof handle === 'string') return handle
+function readAnew(file: string, kept?: KeptFiles): Uint8Array | string {
+  const opened = openedPlainly(file)
+  if (typeof opened === 'string') return opened
   try {
-    const about = await handle.stat({ bigint: true })
+    const about = fstatSync(opened, { bigint: true })
     if (!about.isFile()) return 'it is not a plain file'
     if (about.size > MOST_BYTES * 4) return `it is larger than ${(MOST_BYTES * 4) / 1024} KiB`
     const isOld = Date.now() - Number(about.ctimeMs) > SETTLED_MS
-    const bytes = await handle.readFile()
+    const bytes = readFileSync(opened)
     if (isOld) kept?.set(file, { look: lookOf(about), bytes })
     return bytes
   } finally {
-    await handle.close()
+    closeSync(opened)
+  }
+}
+
+function openedPlainly(file: string): number | string {
+  try {
+    return openSync(file, PLAINLY)
+  } catch (error) {
+    return UNOPENED[(error as NodeJS.ErrnoException).code ?? ''] ?? 'it may not be opened'
   }
 }
 
@@ -40,7 +47,6 @@ const SETTLED_MS = 3000
 /** What is another as soon as somebody writes to a file, or puts another in its place. */
 const lookOf = ({ dev, ino, size, mtimeNs, ctimeNs }: BigIntStats): string => [dev, ino, size, mtimeNs, ctimeNs].join(' ')
 
-/** Asked and answered at once: over a thousand files a promise each costs several times the asking. */
 function lookNow(file: string): string | undefined {
   try {
     const about = lstatSync(file, { bigint: true, throwIfNoEntry: false })

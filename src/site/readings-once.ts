@@ -1,16 +1,13 @@
-import { isDeepStrictEqual } from 'node:util'
 import type { Layer, SourceFile } from '../ladder/curriculum.ts'
 import { nthOf } from '../ladder/part.ts'
 import { fromKept, keptLadder, keptTranslation, translationFromKept, type KeptLadder, type KeptTranslation } from '../read/kept-ladder.ts'
 import type { Readers } from '../read/read-curriculum.ts'
-import { readLadderFile } from '../read/read-ladder.ts'
-import { readLadderTranslation } from '../read/read-translation.ts'
+import { onceOfEach } from '../quantity/once.ts'
+import { readLadderFile, type LadderFile } from '../read/read-ladder.ts'
+import { languageIn, readLadderTranslation, type TranslationFile } from '../read/read-translation.ts'
 import type { Reading } from '../read/text.ts'
 import type { Kept } from './cache.ts'
 import { sha256Of } from './copies.ts'
-
-/** Readers that know what an earlier run read, and keep what they read anew for the next. */
-export type Readings = { readonly readers: Readers; keep(): Promise<void> }
 
 /** What is kept of one file; null of one that is read each time. */
 type KeptFile = { readonly ladder: KeptLadder } | { readonly translation: KeptTranslation } | null
@@ -19,64 +16,90 @@ type KeptFile = { readonly ladder: KeptLadder } | { readonly translation: KeptTr
 const TOGETHER = 32
 
 /** Some files of ladders, by what they all say. */
-type Group = { readonly from: string; readonly sources: readonly SourceFile[] }
+export type Group = { readonly from: string; readonly sources: readonly SourceFile[] }
 
-/** What was read of ladder files that nothing is to be put right in, kept from run to run. */
-export async function readingsOnce(layers: readonly Layer[], { cache, tool }: Kept): Promise<Readings> {
-  const kind = `readings of ladder files, ${tool}`
+/**
+ * Readers that know what was read of files that have not changed since.
+ * Groups that nothing is kept of are read here and now. Of files that something is to be put right in nothing is kept.
+ */
+export async function readingsOnce(layers: readonly Layer[], kept: Kept): Promise<Readers> {
   const before = new Map<Uint8Array, KeptFile>()
-  const anew: Group[] = []
-  for (const group of grouped(layers.flatMap(({ files }) => files.filter(isLadder)))) {
-    const kept = await cache.known(kind, group.from) // one after another: all at once would be the whole curriculum twice
-    if (kept) (JSON.parse(Buffer.from(kept).toString()) as KeptFile[]).forEach((each, index) => group.sources[index] && before.set(group.sources[index].bytes, each))
-    else anew.push(group)
+  for (const group of groupsIn(layers)) {
+    const files = JSON.parse(Buffer.from(await readAhead(group, kept)).toString()) as KeptFile[] // one after another: all at once would be the whole curriculum twice
+    files.forEach((each, index) => group.sources[index] && before.set(group.sources[index].bytes, each))
   }
   const known = (bytes: Uint8Array): KeptFile => {
-    const kept = before.get(bytes) ?? null
+    const file = before.get(bytes) ?? null
     before.delete(bytes) // who reads holds it now
-    return kept
+    return file
   }
-  const fresh = new Map<Uint8Array, KeptFile>()
   return {
-    readers: {
-      ladder(file, bytes, layer) {
-        const kept = known(bytes)
-        if (kept && 'ladder' in kept) return { value: fromKept(kept.ladder, file, bytes, layer), findings: [] }
-        const reading = readLadderFile(file, bytes, layer)
-        if (fit(reading)) fresh.set(bytes, sound(reading.value, (read) => ({ ladder: keptLadder(read) }), ({ ladder }) => fromKept(ladder, file, bytes, layer)))
-        return reading
-      },
-      translation(file, bytes) {
-        const kept = known(bytes)
-        if (kept && 'translation' in kept) return { value: translationFromKept(kept.translation, file), findings: [] }
-        const reading = readLadderTranslation(file, bytes)
-        if (fit(reading)) fresh.set(bytes, sound(reading.value, (read) => ({ translation: keptTranslation(read) }), ({ translation }) => translationFromKept(translation, file)))
-        return reading
-      },
+    ladder(file, bytes, layer) {
+      const found = known(bytes)
+      return found && 'ladder' in found ? { value: fromKept(found.ladder, file, bytes, layer), findings: [] } : (ofLayer(laddersNow.get(bytes), layer) ?? readLadderFile(file, bytes, layer))
     },
-    async keep() {
-      for (const { from, sources } of anew) await cache.of(kind, from, async () => Buffer.from(JSON.stringify(sources.map(({ bytes }) => fresh.get(bytes) ?? null))))
+    translation(file, bytes) {
+      const found = known(bytes)
+      return found && 'translation' in found ? { value: translationFromKept(found.translation, file), findings: [] } : (translationsNow.get(bytes) ?? readLadderTranslation(file, bytes))
     },
   }
 }
+
+/** The groups of files that nothing is kept of. */
+export const unread = (layers: readonly Layer[], { cache, tool }: Kept): Group[] => groupsIn(layers).filter(({ from }) => !cache.holds(kindOf(tool), from))
+
+/** What is kept of a group of files: as it was read before, or now. */
+export const readAhead = ({ from, sources }: Group, { cache, tool }: Kept): Promise<Uint8Array> =>
+  cache.of(kindOf(tool), from, async () => Buffer.from(JSON.stringify(sources.map(toKeep))))
+
+function toKeep({ file, shown = file, bytes }: SourceFile): KeptFile {
+  if (languageIn(file) !== undefined) {
+    const reading = readLadderTranslation(shown, bytes)
+    const kept = translationToKeep(reading)
+    if (!kept) translationsNow.set(bytes, reading)
+    return kept
+  }
+  const reading = readLadderFile(shown, bytes, '')
+  const kept = ladderToKeep(reading)
+  if (!kept) laddersNow.set(bytes, reading)
+  return kept
+}
+
+/** What was read just now and cannot be kept for another run: nobody reads twice what is hard to read. */
+const laddersNow = new WeakMap<Uint8Array, Reading<LadderFile>>()
+const translationsNow = new WeakMap<Uint8Array, Reading<TranslationFile>>()
+
+/** What was read before it was known whose it is. */
+const ofLayer = (reading: Reading<LadderFile> | undefined, layer: string): Reading<LadderFile> | undefined =>
+  reading?.value?.kind === 'ladder' ? { ...reading, value: { ...reading.value, ladder: { ...reading.value.ladder, layer } } } : reading
+
+const kindOf = (tool: string): string => `readings of ladder files, ${tool}`
 
 const isLadder = ({ file }: SourceFile): boolean => file.startsWith('ladders/') && file.endsWith('.md')
 
 const nameOf = ({ file, shown }: SourceFile): string => shown ?? file
 
 /** Files by what their names come to, so that each stays in its group whatever comes or goes beside it. */
-function grouped(sources: readonly SourceFile[]): Group[] {
+const groupsIn = onceOfEach((layers: readonly Layer[]): readonly Group[] => {
+  const sources = layers.flatMap(({ files }) => files.filter(isLadder))
   const of = 2 ** Math.max(0, Math.round(Math.log2(sources.length / TOGETHER)))
   const groups = Array.from({ length: of }, (): SourceFile[] => [])
   for (const source of sources) groups[nthOf(nameOf(source), of) - 1]?.push(source)
   return groups.filter((group) => group.length > 0).map((group) => ({ from: JSON.stringify(group.map(({ bytes }) => sha256Of(bytes))), sources: group }))
-}
+})
 
-/** Whether nothing is to be put right in what was read. */
-const fit = <Read>(reading: Reading<Read>): reading is { readonly value: Read; readonly findings: readonly [] } => reading.value !== undefined && reading.findings.length === 0
+/** What is kept of a ladder file that nothing is to be put right in, where JSON can say all of it. */
+const ladderToKeep = ({ value, findings }: Reading<LadderFile>): KeptFile => (value && findings.length === 0 ? sound({ ladder: keptLadder(value) }) : null)
 
-/** What is kept of a file, where it comes out of JSON as it went in. */
-function sound<Read, Kept extends KeptFile>(read: Read, kept: (read: Read) => Kept, back: (kept: Kept) => Read): Kept | null {
-  const own = kept(read)
-  return isDeepStrictEqual(kept(back(JSON.parse(JSON.stringify(own)) as Kept)), own) ? own : null
+/** The same of a ladder in another language. */
+const translationToKeep = ({ value, findings }: Reading<TranslationFile>): KeptFile => (value && findings.length === 0 ? sound({ translation: keptTranslation(value) }) : null)
+
+const sound = (kept: NonNullable<KeptFile>): KeptFile => (comesBack(kept) ? kept : null)
+
+/** Whether a value comes out of JSON as it went in. */
+function comesBack(value: unknown): boolean {
+  if (typeof value === 'number') return Number.isFinite(value) && !Object.is(value, -0)
+  if (typeof value !== 'object' || value === null) return value === null || typeof value === 'string' || typeof value === 'boolean'
+  if (Array.isArray(value)) return value.every(comesBack)
+  return Object.getPrototypeOf(value) === Object.prototype && Object.values(value).every(comesBack)
 }

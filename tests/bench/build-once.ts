@@ -70,9 +70,7 @@ async function build() {
   }
   const kept = { cache: cacheIn(path.join(folder, 'cache')), tool: await toolDigest() }
   const read = layers()
-  const readings = await readingsOnce(read, kept)
-  const value = curriculumOf(read, readings.readers)
-  await readings.keep()
+  const value = curriculumOf(read, await readingsOnce(read, kept))
   enter('measuring and checking')
   const curriculum = measure(value)
   const { findings } = check(curriculum, '2026-01-01', undefined, 'findings')

@@ -47,7 +47,7 @@ const slips: [words: string[], says: string][] = [
   [['chekc'], 'There is no verb "chekc". Did you mean check?'],
   [['help', 'fti'], 'There is no verb "fti". Did you mean fit?'],
   [['check', '--formt', 'json'], 'There is no option "--formt" here. Did you mean --format?'],
-  [['check', '--colour'], 'There is no option "--colour" here. The options are: --workspace, --format, --fix, --watch, --part, --help.'],
+  [['check', '--colour'], 'There is no option "--colour" here. The options are: --workspace, --format, --fix, --watch, --part, --workers, --help.'],
   [['check', '--format'], '--format needs a value after it.'],
   [['check', '--format', '--fix'], '--format needs a value after it.'],
   [['check', '--fix=yes'], '--fix takes no value; write it alone.'],
@@ -175,6 +175,6 @@ test.skipIf(!has('zsh'))('zsh reads its script and completes with it', async () 
   }
   assert.match(completed('che'), /^check:finds what is wrong/m)
   assert.match(completed('check', '--format', ''), /^-- text json sarif junit github\n/)
-  assert.match(completed('check', '--f'), /^-- --workspace --format --fix --watch --part --help\n/)
+  assert.match(completed('check', '--f'), /^-- --workspace --format --fix --watch --part --workers --help\n/)
   assert.equal(completed('check', '--workspace', ''), 'files -/\n')
 })

@@ -33,9 +33,7 @@ const plainly = (value: unknown): unknown => {
 async function heldTo(layers: readonly Layer[], kept: Kept): Promise<number> {
   const asked = [vi.spyOn(reader, 'readLadderFile'), vi.spyOn(translations, 'readLadderTranslation')]
   const copied = again(layers)
-  const readings = await readingsOnce(copied, kept)
-  const reading = readCurriculum(copied, undefined, readings.readers)
-  await readings.keep()
+  const reading = readCurriculum(copied, undefined, await readingsOnce(copied, kept))
   const count = asked.reduce((sum, { mock }) => sum + mock.calls.length, 0)
   for (const each of asked) each.mockRestore()
   const fresh = readCurriculum(again(layers))
