@@ -7,7 +7,7 @@ import { foundNodes } from './found.ts'
 import { ladderDataAt } from './ladder-data.ts'
 import { startOwnForm } from './own-form.ts'
 import { loadsOf, placeableWith } from './own-loads.ts'
-import { paced } from './paced.ts'
+import { breath, paced } from './paced.ts'
 import { said } from './said.ts'
 
 /** More than anybody is asked here for. */
@@ -55,19 +55,29 @@ export function startFindYourRung(form: HTMLFormElement, page: Document): void {
   let placeable: Placeable | undefined
   let asks = false
 
-  const show = (): void => {
-    const reps = repsIn(fields.reps.value)
+  let shown = {}
+  /** Says something in place of a table. */
+  const sayAlone = (text: string): void => {
+    shown = {}
     place.replaceChildren()
+    says.textContent = said(text)
+  }
+  /** The rung to work on is said at once; the table of all rungs comes when the page has drawn that. */
+  const show = async (): Promise<void> => {
+    const now = (shown = {})
+    const reps = repsIn(fields.reps.value)
     if (ladder === undefined) return
-    if (isMissing(ladder)) return void (says.textContent = said(`Not computed: ${ladder.missing}.`))
-    if (reps === undefined) return void (says.textContent = said(fields.reps.value.trim() === '' ? '' : `Reps must be a whole number from 1 to ${MOST_TYPED}.`))
+    if (isMissing(ladder)) return sayAlone(`Not computed: ${ladder.missing}.`)
+    if (reps === undefined) return sayAlone(fields.reps.value.trim() === '' ? '' : `Reps must be a whole number from 1 to ${MOST_TYPED}.`)
     const set = { on: fields.rung.value, reps, reserve_reps: Number(fields.reserve.value) }
     asks = placeable === undefined
-    if (!placeable) return
+    if (!placeable) return place.replaceChildren()
     const { verdict, nodes } = foundNodes(ladder, placeable, set, body, root)
     says.replaceChildren(...verdict)
-    place.replaceChildren(...nodes)
     const link = new URLSearchParams({ ladder: ladder.id, rung: set.on, reps: String(reps), reserve: String(set.reserve_reps) })
+    await breath()
+    if (now !== shown) return
+    place.replaceChildren(...nodes())
     window.history.replaceState(null, '', `?${link}`)
   }
   /** Loads are computed ahead, while the set is typed; what was asked for meanwhile is shown then. */
@@ -78,7 +88,7 @@ export function startFindYourRung(form: HTMLFormElement, page: Document): void {
     const loads = await paced(loadsOf(of.rungs, athleteOf(whose)))
     if (of !== ladder || whose !== body) return
     placeable = placeableWith(of, loads)
-    if (asks) show()
+    if (asks) await show()
   }
   const load = async (rung: string | null): Promise<void> => {
     const wanted = fields.ladder.value
@@ -86,11 +96,8 @@ export function startFindYourRung(form: HTMLFormElement, page: Document): void {
     if (fields.ladder.value !== wanted) return
     ladder = loaded
     const computed = compute()
-    if (isMissing(loaded) || listRungs(fields.rung, loaded, rung)) show()
-    else {
-      place.replaceChildren()
-      says.textContent = said('The rung of this link is not on the ladder any more; choose another.')
-    }
+    if (isMissing(loaded) || listRungs(fields.rung, loaded, rung)) void show()
+    else sayAlone('The rung of this link is not on the ladder any more; choose another.')
     await computed
   }
 
@@ -100,14 +107,14 @@ export function startFindYourRung(form: HTMLFormElement, page: Document): void {
   form.addEventListener('submit', (event) => {
     event.preventDefault()
     if (fields.reps.value.trim() === '') says.textContent = said('Give the repetitions of your best strict set.')
-    else show()
+    else void show()
   })
   fields.ladder.addEventListener('change', () => void load(null))
-  for (const field of [fields.rung, fields.reps, fields.reserve]) field.addEventListener('change', show)
+  for (const field of [fields.rung, fields.reps, fields.reserve]) field.addEventListener('change', () => void show())
   startOwnForm(own, (now) => {
     body = now
     void compute()
-    show()
+    void show()
   })
   form.hidden = false
   own.hidden = repsIn(fields.reps.value) !== undefined // what a link asks for comes above it, and moves nobody's eyes

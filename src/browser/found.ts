@@ -43,13 +43,13 @@ function tableOf({ rungs }: Placement, ladder: LadderData, { on }: StrictSet, hi
   return element('table', 'placed', element('thead', '', element('tr', '', ...heads)), element('tbody', '', ...rows))
 }
 
-/** What one strict set says of every rung of its ladder, whose loads for this body are there: the rung to work on, and a table. */
-export function foundNodes(ladder: LadderData, placeable: Placeable, set: StrictSet, body: Body | undefined, root: string): { readonly verdict: (Node | string)[]; readonly nodes: Node[] } {
+/** What one strict set says of every rung of its ladder, whose loads for this body are there: the rung to work on, and a table, made when it is asked for. */
+export function foundNodes(ladder: LadderData, placeable: Placeable, set: StrictSet, body: Body | undefined, root: string): { readonly verdict: (Node | string)[]; readonly nodes: () => Node[] } {
   const placed = placement(placeable, set.on, set.reps, set.reserve_reps)
-  if (isMissing(placed)) return { verdict: [notComputed(placed.missing)], nodes: [] }
+  if (isMissing(placed)) return { verdict: [notComputed(placed.missing)], nodes: () => [] }
   return {
     verdict: verdictOf(placed, ladder, root),
-    nodes: [
+    nodes: () => [
       tableOf(placed, ladder, set, isMissing(placed.highest) ? undefined : placed.highest, root),
       element('p', 'about', `${whose(body)} People differ by more than these intervals: a coach who sees you move decides.`),
     ],

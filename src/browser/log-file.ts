@@ -1,5 +1,5 @@
+import { atOnce, type Work } from '../quantity/work.ts'
 import { isKeyed, isRefused, joined, LIMITS, nameTrouble, own, readSession, tidyName, type Log, type LoggedAthlete, type LoggedSession, type Refused } from './log-record.ts'
-import { atOnce, type Work } from './paced.ts'
 
 /** The version this page writes and reads. It rises when a reader would have to change. */
 export const VERSION = 1

@@ -1,3 +1,4 @@
+import type { Work } from '../quantity/work.ts'
 import { removeSession } from './log-changes.ts'
 import { chart } from './log-chart.ts'
 import { confirmIn } from './log-confirm.ts'
@@ -8,7 +9,6 @@ import { element } from './element.ts'
 import { historyItem, historyTable } from './log-history.ts'
 import { isSame, type LoggedSession } from './log-record.ts'
 import { counted } from './log-words.ts'
-import type { Work } from './paced.ts'
 
 /** Sessions listed at first, and more at each asking. Chosen by us: two screens of a phone, then four. */
 export const LISTED = 8

@@ -1,9 +1,9 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
+import type { Work } from '../quantity/work.ts'
 import { modelNamed } from '../load/index.ts'
-import { ask, askMiddle, canAnswer, type Athlete, type Inputs, type Load } from '../load/model.ts'
+import { ask, askInTurn, askMiddle, canAnswer, type Athlete, type Inputs, type Load } from '../load/model.ts'
 import type { Placeable } from '../measure/place.ts'
 import type { LadderData } from '../page/data.ts'
-import type { Work } from './paced.ts'
 
 /** A rung as the handbook's data gives it. */
 export type RungData = LadderData['rungs'][number]
@@ -38,19 +38,20 @@ export function* middlesOf(rungs: readonly RungData[], athlete: Athlete): Work<O
   return middles
 }
 
-/** The load of a rung for one body, left off once: the browser reads the model's code for the middle alone, and tries every body in the next breath. */
-export function* loadInTwo({ model: name, inputs }: Pick<RungData, 'model' | 'inputs'>, athlete: Athlete): Work<Outcome<Load>> {
+/** The same, left off again and again: first the browser reads the model's code for the middle alone. */
+export function* loadInTurn({ model: name, inputs }: Pick<RungData, 'model' | 'inputs'>, athlete: Athlete): Work<Outcome<Load>> {
   const model = modelNamed(name)
-  if (model?.middle) askMiddle(model, inputs as Inputs, athlete)
+  if (!model) return missing(`no load model is named ${name}`)
+  if (model.middle) askMiddle(model, inputs as Inputs, athlete)
   yield
-  return loadFor({ model: name, inputs }, athlete)
+  return yield* askInTurn(model, inputs as Inputs, athlete)
 }
 
-/** The loads of rungs for one body, in their order; it can be left off after each. */
+/** The loads of rungs for one body, in their order. */
 export function* loadsOf(rungs: readonly RungData[], athlete: Athlete): Work<Outcome<Load>[]> {
   const loads: Outcome<Load>[] = []
   for (const rung of rungs) {
-    loads.push(loads.length === 0 ? yield* loadInTwo(rung, athlete) : loadFor(rung, athlete))
+    loads.push(yield* loadInTurn(rung, athlete))
     yield
   }
   return loads

@@ -2,13 +2,13 @@ import { figureText, intervalText } from '../quantity/figure.ts'
 import { isMissing, type Outcome } from '../quantity/outcome.ts'
 import { interval, type Spread } from '../quantity/spread.ts'
 import { STANDARD_GRAVITY, type Unit } from '../quantity/unit.ts'
+import type { Work } from '../quantity/work.ts'
 import { floorMarks, markRows } from '../load/floor-marks.ts'
 import { carriedBeside, isShare, kilogramsOf, limbs, sharesOfMass } from '../load/limbs.ts'
 import type { Inputs, Load } from '../load/model.ts'
 import { athleteOf, bodyText, massKg, massText, type Body } from './body.ts'
 import { element, linkElement } from './element.ts'
-import { loadInTwo, middleFor, type RungData } from './own-loads.ts'
-import type { Work } from './paced.ts'
+import { loadInTurn, middleFor, type RungData } from './own-loads.ts'
 import { platesText, RACK, rackText } from './rack.ts'
 import './more-words.ts'
 
@@ -94,7 +94,7 @@ function addedFigures(rung: RungData, body: Body, working: string): Node[] {
 
 /** Everything a rung is for one reader; it can be left off after each load that is computed. */
 export function* rungFigures(rung: RungData, body: Body | undefined, working: string): Work<Node[]> {
-  const load = yield* loadInTwo(rung, athleteOf(body))
+  const load = yield* loadInTurn(rung, athleteOf(body))
   yield
   if (isMissing(load)) return body ? [element('p', '', notComputed(load.missing))] : []
   if (isLifted(rung)) return plates(load, body)

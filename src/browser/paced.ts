@@ -1,19 +1,10 @@
-/** Work that can be left off after each part of it, and taken up again. */
-export type Work<Answer> = Generator<undefined, Answer>
+import type { Work } from '../quantity/work.ts'
 
 /** How long work keeps a reader's finger waiting, at most. Chosen by us: a quarter of a frame. Units ms. */
 const SLICE_ms = 4
 
 /** Lets the page draw and listen. */
 export const breath = (): Promise<void> => new Promise((resolve) => setTimeout(resolve))
-
-/** Does all of it in one go. */
-export function atOnce<Answer>(work: Work<Answer>): Answer {
-  for (;;) {
-    const { done, value } = work.next()
-    if (done) return value
-  }
-}
 
 /** Does it in slices, and lets the page draw and listen before each. */
 export async function paced<Answer>(work: Work<Answer>): Promise<Answer> {

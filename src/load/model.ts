@@ -1,6 +1,7 @@
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import type { Spread } from '../quantity/spread.ts'
 import type { Unit } from '../quantity/unit.ts'
+import type { Work } from '../quantity/work.ts'
 import type { SourceKey } from './sources.ts'
 
 /** A measurement a model asks for, and the closed span in which it may be asked. */
@@ -113,6 +114,8 @@ export type LoadModel<K extends Keys = Keys> = {
   readonly solves: readonly (keyof K & string)[]
   readonly cites: readonly { readonly source: SourceKey; readonly at: string }[]
   compute(inputs: Asked<K>, athlete: Athlete): Outcome<Load>
+  /** The same, left off after each body tried: for a page that must not keep a finger waiting. */
+  readonly inTurn?: (inputs: Asked<K>, athlete: Athlete) => Work<Outcome<Load>>
   /** Only the middle of the load, where that is quicker to have than everything `compute` gives. The same number, or one where some other body has none. */
   readonly middle?: (inputs: Asked<K>, athlete: Athlete) => Outcome
   /** Only whether `compute` gives a load, where that is quicker to know. */
@@ -153,12 +156,19 @@ function refusal(model: string, name: string, key: Key, value: Input): string | 
  */
 export function ask<K extends Keys>(model: LoadModel<K>, inputs: Inputs, athlete: Athlete): Outcome<Load> {
   const filled = filledIn(model, inputs)
-  if (isMissing(filled)) return filled
-  const load = model.compute(filled, athlete)
-  if (!isMissing(load) && ![load.load, ...load.figures.map(({ value }) => value)].every(isFiniteOrMissing)) {
-    throw new Error(`bug: ${model.name} gave a number that is not finite for ${JSON.stringify(inputs)}`)
-  }
-  return load
+  return isMissing(filled) ? filled : finite(model, inputs, model.compute(filled, athlete))
+}
+
+/** The same, left off where the model can be. */
+export function* askInTurn<K extends Keys>(model: LoadModel<K>, inputs: Inputs, athlete: Athlete): Work<Outcome<Load>> {
+  if (!model.inTurn) return ask(model, inputs, athlete)
+  const filled = filledIn(model, inputs)
+  return isMissing(filled) ? filled : finite(model, inputs, yield* model.inTurn(filled, athlete))
+}
+
+function finite<K extends Keys>({ name }: LoadModel<K>, inputs: Inputs, load: Outcome<Load>): Outcome<Load> {
+  if (isMissing(load) || [load.load, ...load.figures.map(({ value }) => value)].every(isFiniteOrMissing)) return load
+  throw new Error(`bug: ${name} gave a number that is not finite for ${JSON.stringify(inputs)}`)
 }
 
 /** Asks only for the middle of the load: what solving backwards needs, many times over. */

@@ -3,6 +3,7 @@ import { once } from '../quantity/once.ts'
 import { isMissing, missing, type Outcome } from '../quantity/outcome.ts'
 import { interval, mapSpread, type Spread } from '../quantity/spread.ts'
 import { degrees, radians, STANDARD_GRAVITY } from '../quantity/unit.ts'
+import { atOnce, type Work } from '../quantity/work.ts'
 import { bodies, men, women, type Body } from './body.ts'
 import { filledIn, loadModel, type Asked, type Athlete, type Figure, type Inputs, type Keys, type Line, type Load, type Point, type Pose, type Prop } from './model.ts'
 import { contactPoint, jointMoments, massesOf, supportForces, type Direction, type Forces, type Masses, type Moments } from './support-forces.ts'
@@ -141,7 +142,7 @@ function touchesOf({ hands, feet }: Input): { distinct: [Touch, ...Touch[]]; pla
   return { distinct: [first ?? { direction: 'strap', press: 0.5 }, ...others], places, presses: presses.length }
 }
 
-function everyRep(input: Input, stature_m: number): Outcome<Tried> {
+function* everyRep(input: Input, stature_m: number): Work<Outcome<Tried>> {
   const { distinct, places, presses } = touchesOf(input)
   const setup = setupOf(input, stature_m)
   const [hers, his] = [reps(input, setup, women, distinct), reps(input, setup, men, distinct)]
@@ -159,6 +160,7 @@ function everyRep(input: Input, stature_m: number): Outcome<Tried> {
       all.push(held)
     }
     for (const place of places) points.push(first + place)
+    yield
   }
   return { woman, man, reps: all, points }
 }
@@ -374,6 +376,29 @@ function assumptions(input: Input): string[] {
   ]
 }
 
+function* inTurn(input: Input, { stature_m }: Athlete): Work<Outcome<Load>> {
+  const why = unfit(input)
+  if (why) return missing(why)
+  const tried = yield* everyRep(input, stature_m)
+  if (isMissing(tried)) return tried
+  const poses = posesLater(input, { man: tried.man, woman: tried.woman }, stature_m)
+  const load = mapSpread(over(tried, ({ lowest }) => lowest.forces.hands), (share) => share * input.working_side_percent)
+  yield
+  const figures = figuresOf(input, tried, stature_m)
+  yield
+  return {
+    quantity: { name: 'force on one working hand', unit: '% of body weight', repeats: true },
+    load,
+    figures,
+    get poses() {
+      return poses()
+    },
+    working: workingOf(input, tried, load),
+    assumes: assumptions(input),
+    cautions: cautionsOf(input, tried),
+  }
+}
+
 /**
  * The share of body weight the hands carry when the body leans on hands and feet: press-ups, rows, their easier and harder versions.
  *
@@ -396,25 +421,8 @@ export const supportedBody = loadModel({
     { source: 'gordon2014', at: 'means and SD of leg, trunk and arm length over stature' },
     { source: 'mechanics', at: 'balance of moments about the feet' },
   ],
-  compute(input, { stature_m }): Outcome<Load> {
-    const why = unfit(input)
-    if (why) return missing(why)
-    const tried = everyRep(input, stature_m)
-    if (isMissing(tried)) return tried
-    const poses = posesLater(input, { man: tried.man, woman: tried.woman }, stature_m)
-    const load = mapSpread(over(tried, ({ lowest }) => lowest.forces.hands), (share) => share * input.working_side_percent)
-    return {
-      quantity: { name: 'force on one working hand', unit: '% of body weight', repeats: true },
-      load,
-      figures: figuresOf(input, tried, stature_m),
-      get poses() {
-        return poses()
-      },
-      working: workingOf(input, tried, load),
-      assumes: assumptions(input),
-      cautions: cautionsOf(input, tried),
-    }
-  },
+  compute: (input, athlete) => atOnce(inTurn(input, athlete)),
+  inTurn,
   middle(input, { stature_m }): Outcome {
     const why = unfit(input)
     if (why) return missing(why)

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict'
 import { test } from 'vitest'
-import { atOnce, paced, type Work } from '../../src/browser/paced.ts'
+import { atOnce, type Work } from '../../src/quantity/work.ts'
+import { paced } from '../../src/browser/paced.ts'
 
 /** Counts to three, and takes its time over each. */
 function* counting(each_ms: number): Work<number> {
