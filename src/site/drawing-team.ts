@@ -7,13 +7,13 @@ import { threadOf } from './thread.ts'
  * Draws with up to so many hands at once: this thread's, and threads beside it where enough waits to be drawn.
  * The bytes are those of `drawDiagram`, whoever draws.
  */
-export function drawingTeam(hands: number): Draw {
+export function drawingTeam(hands: number, worth_a_thread = WORTH_A_THREAD): Draw {
   const waiting: Job[] = []
   const beside = new Set<Worker>()
   let drawing_here = false
 
   function handOut(): void {
-    if (beside.size < Math.min(hands - 1, Math.floor(waiting.length / WORTH_A_THREAD))) beside.add(drawingThread(waiting, (ended) => beside.delete(ended)))
+    if (beside.size < Math.min(hands - 1, Math.floor(waiting.length / worth_a_thread))) beside.add(drawingThread(waiting, (ended) => beside.delete(ended)))
     if (!drawing_here) void drawHere()
   }
 
@@ -36,8 +36,8 @@ export type Job = { readonly source: string; readonly name: string; readonly dra
 export type Asked = Pick<Job, 'source' | 'name'>
 export type Answered = { readonly svg: string } | { readonly why: unknown }
 
-/** To be ready, a thread takes about as long as thirty drawings; where fewer than this wait, it gains nothing. */
-const WORTH_A_THREAD = 50
+/** To be ready, a thread takes as long as a hundred drawings. Measured: of three hundred two hands make as long as one, of a thousand five sixths. */
+const WORTH_A_THREAD = 400
 
 /** A thread that takes one drawing after another from those that wait, and ends when none is left. */
 export function drawingThread(waiting: Job[], ended: (thread: Worker) => void): Worker {

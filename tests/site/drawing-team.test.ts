@@ -23,7 +23,7 @@ test('A thread draws the same bytes as this one, fails where this one does, and 
 
 test('However many hands draw, each chart is answered, and one that cannot be drawn fails alone', async () => {
   const answers = (hands: number): Promise<PromiseSettledResult<string>[]> => {
-    const draw = drawingTeam(hands)
+    const draw = drawingTeam(hands, 20)
     return Promise.allSettled(charts.map(([source, name], index) => draw(index % 9 === 0 ? BROKEN : source, name)))
   }
   const told = (all: readonly PromiseSettledResult<string>[]): string[] => all.map((each) => (each.status === 'fulfilled' ? each.value : String(each.reason)))
