@@ -92,6 +92,12 @@ test('only a ladder that changed is made again', { timeout: 120_000 }, async () 
   made.mockRestore()
 })
 
+test('a ladder is changed, and of another a page was taken away: both are made, and search finds all', { timeout: 120_000 }, async () => {
+  replace(path.join(association, 'ladders/landing.md'), 'drop_height_cm: 43', 'drop_height_cm: 44')
+  rmSync(path.join(folder, 'kept/front-plank/index.html'))
+  await sameAsAnew(club)
+})
+
 test('build.json tells a deploy of one changed ladder from the rest: only its own pages and what lists them', { timeout: 120_000 }, async () => {
   const listed = async (): Promise<Map<string, string>> => new Map((JSON.parse(readFileSync(path.join(folder, 'kept/build.json'), 'utf8')) as { files: { file: string; sha256: string }[] }).files.map(({ file, sha256 }) => [file, sha256]))
   const before = await listed()
