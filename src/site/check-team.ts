@@ -41,7 +41,7 @@ export type CheckTeam = {
 export async function checkTeam(layers: readonly Layer[], kept: Kept, hands: number, asked: CheckAsked): Promise<CheckTeam> {
   const { cache: { folder }, tool } = kept
   const beside = folder === undefined ? [] : Array.from({ length: hands - 1 }, () => handBeside({ folder, tool }, roomFor(layers)))
-  const waiting = [...(await unread(layers, kept))]
+  const waiting = [...unread(layers, kept)]
   const reads = beside.flatMap((hand) => [hand, hand].map(async () => { // twice, so that a question always waits for who has answered
     for (let some = waiting.splice(0, AT_ONCE); some.length > 0; some = waiting.splice(0, AT_ONCE)) await hand.ask({ read: some })
   }))
