@@ -4,22 +4,30 @@ import type { Draw } from './drawn-once.ts'
 import { threadOf } from './thread.ts'
 
 /**
- * Draws with up to so many hands at once: this thread's, and threads beside it where enough waits to be drawn.
+ * Draws with up to so many hands at once: threads beside this one where enough waits to be drawn, else this one alone.
  * The bytes are those of `drawDiagram`, whoever draws.
  */
 export function drawingTeam(hands: number, worth_a_thread = WORTH_A_THREAD): Draw {
   const waiting: Job[] = []
   const beside = new Set<Worker>()
-  let drawing_here = false
+  let [drawing_here, lost] = [false, false]
 
   function handOut(): void {
-    if (beside.size < Math.min(hands - 1, Math.floor(waiting.length / worth_a_thread))) beside.add(drawingThread(waiting, (ended) => beside.delete(ended)))
-    if (!drawing_here) void drawHere()
+    if (!lost && beside.size < Math.min(hands, Math.floor(waiting.length / worth_a_thread))) beside.add(drawingThread(waiting, ended))
+    if (beside.size === 0 && !drawing_here) void drawHere()
   }
 
+  function ended(thread: Worker): void {
+    beside.delete(thread)
+    if (waiting.length === 0) return
+    lost = true // it ended before its time: this one draws what is left
+    handOut()
+  }
+
+  /** What a drawing leaves behind slows the next one down until it is cleared away, which comes late beside a large curriculum: so this thread stops where others draw. */
   async function drawHere(): Promise<void> {
     drawing_here = true
-    for (let job = waiting.shift(); job; job = waiting.shift()) await drawDiagram(job.source, job.name).then(job.drawn, job.failed)
+    for (let job = waiting.shift(); job; job = beside.size === 0 ? waiting.shift() : undefined) await drawDiagram(job.source, job.name).then(job.drawn, job.failed)
     drawing_here = false
   }
 

@@ -22,12 +22,13 @@ test('A thread draws the same bytes as this one, fails where this one does, and 
 })
 
 test('However many hands draw, each chart is answered, and one that cannot be drawn fails alone', async () => {
-  const answers = (hands: number): Promise<PromiseSettledResult<string>[]> => {
-    const draw = drawingTeam(hands, 20)
+  const answers = (hands: number, worth_a_thread?: number): Promise<PromiseSettledResult<string>[]> => {
+    const draw = drawingTeam(hands, worth_a_thread)
     return Promise.allSettled(charts.map(([source, name], index) => draw(index % 9 === 0 ? BROKEN : source, name)))
   }
   const told = (all: readonly PromiseSettledResult<string>[]): string[] => all.map((each) => (each.status === 'fulfilled' ? each.value : String(each.reason)))
   const alone = told(await answers(1))
-  assert.deepEqual(told(await answers(3)), alone)
+  assert.deepEqual(told(await answers(1, 20)), alone)
+  assert.deepEqual(told(await answers(3, 20)), alone)
   assert.deepEqual(alone.flatMap((svg, index) => (svg.startsWith('<svg') ? [] : [index])), [0, 9, 18, 27, 36, 45])
 })
