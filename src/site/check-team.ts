@@ -84,16 +84,21 @@ function handBeside(kept: KeptThere, most_mb: number): Hand {
   const thread = threadOf(import.meta.url.replace('check-team', 'check-thread'), kept, most_mb)
   const waiting: { readonly answered: (checked?: Checked) => void; readonly failed: (why: Error) => void }[] = []
   const given_up = new Error('another hand could not')
+  let gone = false
   thread.on('message', (answer: Answered) => {
     const question = waiting.shift()
     if (answer === 'failed') question?.failed(given_up)
     else question?.answered(answer === 'read' ? undefined : answer)
   })
   thread.on('error', () => undefined) // it ends then
-  thread.on('exit', () => waiting.splice(0).forEach(({ failed }) => failed(given_up)))
+  thread.on('exit', () => {
+    gone = true
+    waiting.splice(0).forEach(({ failed }) => failed(given_up))
+  })
   return {
     ask: (question) =>
       new Promise((answered, failed) => {
+        if (gone) return failed(given_up) // nobody would answer
         waiting.push({ answered, failed })
         thread.postMessage(question)
       }),

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict'
 import path from 'node:path'
+import { Worker } from 'node:worker_threads'
 import { test, vi } from 'vitest'
 import * as checking from '../../src/check/index.ts'
 import { readCurriculum } from '../../src/read/read-curriculum.ts'
@@ -7,6 +8,7 @@ import { readPart, type Part } from '../../src/ladder/part.ts'
 import { cacheIn, NO_CACHE, type Kept } from '../../src/site/cache.ts'
 import { checkShare, checkTeam, shareOf, type CheckAsked } from '../../src/site/check-team.ts'
 import { readingsOnce } from '../../src/site/readings-once.ts'
+import * as threads from '../../src/site/thread.ts'
 import type { Layer } from '../../src/ladder/curriculum.ts'
 import { generatedLayer } from '../bench/generated.ts'
 import { scratch } from './demo.ts'
@@ -71,6 +73,14 @@ test('what another hand was asked and cannot answer is done here', { timeout: 60
   const { found, here } = await foundBy(3, keptIn('ended'), undefined, (team) => team.end())
   assert.deepEqual(found, whole)
   assert.equal(here, 3)
+})
+
+test('a hand that is gone before it was asked keeps nobody waiting', { timeout: 60_000 }, async () => {
+  const spied = vi.spyOn(threads, 'threadOf').mockImplementation(() => new Worker('process.exit()', { eval: true }))
+  const { found, here } = await foundBy(2, keptIn('gone'))
+  spied.mockRestore()
+  assert.deepEqual(found, whole)
+  assert.equal(here, 2)
 })
 
 test('where nothing can be kept, one hand does it all', async () => {
