@@ -42,11 +42,11 @@ export async function checkTeam(layers: readonly Layer[], kept: Kept, hands: num
   const { cache: { folder }, tool } = kept
   const beside = folder === undefined ? [] : Array.from({ length: hands - 1 }, () => handBeside({ folder, tool }, roomFor(layers)))
   const waiting = [...unread(layers, kept)]
-  const reads = beside.flatMap((hand) => [hand, hand].map(async () => { // twice, so that a question always waits for who has answered
+  const reads = Promise.allSettled(beside.flatMap((hand) => [hand, hand].map(async () => { // twice, so that a question always waits for who has answered
     for (let some = waiting.splice(0, AT_ONCE); some.length > 0; some = waiting.splice(0, AT_ONCE)) await hand.ask({ read: some })
-  }))
+  })))
   for (let one = waiting.shift(); one; one = waiting.shift()) await readAhead(one, kept)
-  await Promise.allSettled(reads)
+  await reads
   const shares = beside.map((hand, index) => {
     const share = { nth: index + 1, of: beside.length + 1 }
     return { share, answer: hand.ask({ layers, asked, share }).catch(() => undefined) }
