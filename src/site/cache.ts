@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto'
-import { existsSync } from 'node:fs'
-import { mkdir, readdir, readFile, rename, rm, stat, utimes, writeFile } from 'node:fs/promises'
+import { existsSync, fstatSync, futimesSync, readFileSync } from 'node:fs'
+import { mkdir, readdir, rename, rm, stat, writeFile } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
+import { whileOpen } from './plain-file.ts'
 
 /**
  * What was made once and need not be made again: readings, drawings, compressed copies.
@@ -53,13 +54,12 @@ export function cacheFolder(): string {
 /** A cache in a folder. What cannot be read or written there is made anew, and nothing is said. */
 export function cacheIn(folder: string): Cache {
   const fileOf = (key: string): string => path.join(folder, key.slice(0, 2), key.slice(2))
-  const known = async (file: string): Promise<Uint8Array | undefined> => {
-    const whole = await readFile(file).catch(() => undefined)
-    if (whole === undefined || whole.length < DIGEST) return undefined
-    const bytes = whole.subarray(DIGEST)
-    if (whole.toString('latin1', 0, DIGEST) !== sha256(bytes)) return undefined
-    await touched(file)
-    return bytes
+  const known = (file: string): Uint8Array | undefined => {
+    try {
+      return whileOpen(file, soundBytes)
+    } catch {
+      return undefined
+    }
   }
   const keep = async (file: string, bytes: Uint8Array): Promise<void> => {
     const beside = `${file}.${process.pid}.${keeping.count++}`
@@ -75,13 +75,13 @@ export function cacheIn(folder: string): Cache {
     folder,
     async of(kind, from, make) {
       const file = fileOf(sha256(kind, from))
-      const before = await known(file)
+      const before = known(file)
       if (before !== undefined) return before
       const bytes = await make()
       await keep(file, bytes)
       return bytes
     },
-    known: (kind, from) => known(fileOf(sha256(kind, from))),
+    known: async (kind, from) => known(fileOf(sha256(kind, from))),
     holds: (kind, from) => existsSync(fileOf(sha256(kind, from))),
     tidy: () => withoutOld(folder).catch(() => undefined),
   }
@@ -89,11 +89,22 @@ export function cacheIn(folder: string): Cache {
 
 const keeping = { count: 0 }
 
-/** An entry that is asked for stays; once a day is often enough to say so. */
-async function touched(file: string): Promise<void> {
+/** What an entry holds, if it is whole. One that is asked for stays; once a day is often enough to say so. */
+function soundBytes(opened: number): Uint8Array | undefined {
+  const whole = readFileSync(opened)
+  const bytes = whole.subarray(DIGEST)
+  if (whole.toString('latin1', 0, DIGEST) !== sha256(bytes)) return undefined
   const now = Date.now()
-  const about = await stat(file).catch(() => undefined)
-  if (about && now - about.mtimeMs > DAY_MS) await utimes(file, now / 1000, now / 1000).catch(() => undefined)
+  if (now - fstatSync(opened).mtimeMs > DAY_MS) touch(opened, now)
+  return bytes
+}
+
+function touch(opened: number, now: number): void {
+  try {
+    futimesSync(opened, now / 1000, now / 1000)
+  } catch {
+    // in a folder that can only be read nothing is tidied either
+  }
 }
 
 async function withoutOld(folder: string): Promise<void> {

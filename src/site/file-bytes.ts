@@ -1,44 +1,40 @@
-import { closeSync, constants, fstatSync, lstatSync, openSync, readFileSync, type BigIntStats } from 'node:fs'
+import { fstatSync, lstatSync, readFileSync, type BigIntStats } from 'node:fs'
 import { MOST_BYTES } from '../read/text.ts'
+import { whileOpen } from './plain-file.ts'
 
 /** Bytes that were read before, by file, and what the disk said of it then; for who reads again and again. */
 export type KeptFiles = Map<string, { readonly look: string; readonly bytes: Uint8Array }>
 
-/** No link is followed, and no pipe waited for. */
-const PLAINLY = constants.O_RDONLY | (constants.O_NOFOLLOW ?? 0) | (constants.O_NONBLOCK ?? 0)
-
 /** Why a file cannot be opened, by what the system calls it. */
 const UNOPENED: Readonly<Record<string, string>> = { ENOENT: 'absent', ENOTDIR: 'absent', ELOOP: 'it is not a plain file', ENXIO: 'it is not a plain file' }
 
-/** A file's bytes, or the reason they cannot be had; the very same bytes as before where nobody has touched it since. Asked and answered at once: over a thousand files a promise each costs several times the reading. */
+/** A file's bytes, or the reason they cannot be had; the very same bytes as before where nobody has touched it since. */
 export function fileBytes(file: string, kept?: KeptFiles): Uint8Array | string {
   const before = kept?.get(file)
   return before && before.look === lookNow(file) ? before.bytes : readAnew(file, kept)
 }
 
-/** What is asked about is what is read, whatever takes its name in between. */
 function readAnew(file: string, kept?: KeptFiles): Uint8Array | string {
-  const opened = openedPlainly(file)
-  if (typeof opened === 'string') return opened
+  let is_open = false
   try {
-    const about = fstatSync(opened, { bigint: true })
-    if (!about.isFile()) return 'it is not a plain file'
-    if (about.size > MOST_BYTES * 4) return `it is larger than ${(MOST_BYTES * 4) / 1024} KiB`
-    const isOld = Date.now() - Number(about.ctimeMs) > SETTLED_MS
-    const bytes = readFileSync(opened)
-    if (isOld) kept?.set(file, { look: lookOf(about), bytes })
-    return bytes
-  } finally {
-    closeSync(opened)
+    return whileOpen(file, (opened) => {
+      is_open = true
+      return readOpened(opened, file, kept)
+    })
+  } catch (error) {
+    if (is_open) throw error
+    return UNOPENED[(error as NodeJS.ErrnoException).code ?? ''] ?? 'it may not be opened'
   }
 }
 
-function openedPlainly(file: string): number | string {
-  try {
-    return openSync(file, PLAINLY)
-  } catch (error) {
-    return UNOPENED[(error as NodeJS.ErrnoException).code ?? ''] ?? 'it may not be opened'
-  }
+function readOpened(opened: number, file: string, kept?: KeptFiles): Uint8Array | string {
+  const about = fstatSync(opened, { bigint: true })
+  if (!about.isFile()) return 'it is not a plain file'
+  if (about.size > MOST_BYTES * 4) return `it is larger than ${(MOST_BYTES * 4) / 1024} KiB`
+  const isOld = Date.now() - Number(about.ctimeMs) > SETTLED_MS
+  const bytes = readFileSync(opened)
+  if (isOld) kept?.set(file, { look: lookOf(about), bytes })
+  return bytes
 }
 
 /** What was changed less long ago may be changed again under the same time: the coarsest file systems count in steps of two seconds. Units ms. */

@@ -1,6 +1,7 @@
-import { linkSync, lstatSync, readFileSync, type Stats } from 'node:fs'
+import { fstatSync, linkSync, lstatSync, readSync, type Stats } from 'node:fs'
 import path from 'node:path'
 import { sha256Of } from './copies.ts'
+import { whileOpen } from './plain-file.ts'
 
 /** The handbook that stands until a new one is whole: what has not changed is taken over from it. */
 export type OldFiles = {
@@ -27,28 +28,41 @@ export function oldFiles(before: string, like: Stats): OldFiles {
     folders.set(folder, plain)
     return plain
   }
-  const bytes = (name: string, sha256: string): Buffer | undefined => {
+  const there = (name: string, sha256: string, room?: Room): Uint8Array | undefined => {
     try {
       if (!isPlainFolder(path.dirname(name))) return undefined
-      const from = path.join(before, name)
-      const about = lstatSync(from, { throwIfNoEntry: false })
-      if (!about?.isFile() || about.mode !== like.mode || about.uid !== like.uid || about.gid !== like.gid) return undefined
-      const there = readFileSync(from)
-      return sha256Of(there) === sha256 ? there : undefined
+      return whileOpen(path.join(before, name), (opened) => {
+        const about = fstatSync(opened)
+        if (!about.isFile() || about.mode !== like.mode || about.uid !== like.uid || about.gid !== like.gid) return undefined
+        const bytes = readWhole(opened, about.size, room)
+        return sha256Of(bytes) === sha256 ? bytes : undefined
+      })
     } catch {
       return undefined // such as a file that is just taken away
     }
   }
+  const room: Room = { bytes: new Uint8Array(0) }
   return {
-    bytes,
+    bytes: (name, sha256) => there(name, sha256),
     linked(name, to, sha256) {
-      const there = bytes(name, sha256)
+      const bytes = there(name, sha256, room)
       try {
-        if (there) linkSync(path.join(before, name), to)
-        return there?.length
+        if (bytes) linkSync(path.join(before, name), to)
+        return bytes?.length
       } catch {
         return undefined // such as a disk without links
       }
     },
   }
+}
+
+/** Where file after file is read when only its digest is wanted: else tens of thousands would have to be cleared away. */
+type Room = { bytes: Uint8Array }
+
+/** The bytes of an open file of a size, in a room where one is given; fewer where it has become shorter. */
+function readWhole(opened: number, size: number, room: Room = { bytes: new Uint8Array(0) }): Uint8Array {
+  if (room.bytes.length < size) room.bytes = new Uint8Array(size)
+  let read = 0
+  for (let more = 1; more > 0 && read < size; read += more) more = readSync(opened, room.bytes, read, size - read, read)
+  return room.bytes.subarray(0, read)
 }
