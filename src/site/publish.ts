@@ -1,4 +1,4 @@
-import { existsSync, rmSync } from 'node:fs'
+import { existsSync, lstatSync, readdirSync, rmdirSync, rmSync, unlinkSync } from 'node:fs'
 import { lstat, mkdir, readdir, readlink, realpath, rename, rm, symlink, writeFile } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
@@ -64,8 +64,25 @@ export async function publish(out: string, fill: Fill, { link = false }: { link?
   return done ?? missing(`another build is writing to "${out}"; wait until it has ended`)
 }
 
-/** Takes a folder away, if there is one. All at once costs half the processor time of file by file in turns. */
-const cleared = (folder: string): void => rmSync(folder, { recursive: true, force: true })
+/** Takes away whatever has a name, if anything has: a folder in half the time of what does so whatever stands in the way. That is asked where something does. */
+function cleared(name: string): void {
+  try {
+    if (lstatSync(name).isDirectory()) removed(name)
+  } catch {
+    // nothing is there, or something stands in the way
+  }
+  rmSync(name, { recursive: true, force: true })
+}
+
+/** All at once: file by file in turns takes twice the processor time. */
+function removed(folder: string): void {
+  for (const entry of readdirSync(folder, { withFileTypes: true })) {
+    const name = folder + path.sep + entry.name
+    if (entry.isDirectory()) removed(name)
+    else unlinkSync(name)
+  }
+  rmdirSync(folder)
+}
 
 /** A new folder with what fills it; none where filling fails. */
 async function filled(next: string, fill: () => Promise<void>): Promise<void> {

@@ -22,7 +22,7 @@ const UNREAD = / (?!data-pagefind)[a-z][a-z0-9-]*(?:="[^"<>]*")?(?=[\s>])/g
 function searched(html: string): string {
   const root = html.slice(0, html.indexOf('>', html.indexOf('<html')) + 1)
   const main = html.slice(html.indexOf(BEGINS), html.lastIndexOf('</main>'))
-  return `${root}<body>${main.replace(PASSED_OVER, '').replace(/<[a-z][^<>]*>/g, (tag) => tag.replace(UNREAD, ''))}</main></body></html>`
+  return `${root}<body>${main.replace(PASSED_OVER, '').replace(/<[a-z][a-z0-9]* [^<>]*>/g, (tag) => tag.replace(UNREAD, ''))}</main></body></html>`
 }
 
 /** A page that is searched: its file, the digest of that, and its text for when it is wanted. */

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict'
-import { existsSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs'
 import path from 'node:path'
 import { test } from 'vitest'
 import { publish } from '../../src/site/publish.ts'
@@ -34,4 +34,22 @@ test('what an interrupted build left behind is cleared away by the next', async 
   await publish(out, filled('whole'))
   assert.equal(readFileSync(path.join(out, 'index.html'), 'utf8'), 'whole')
   assert.equal(existsSync(`${out}.next`), false)
+})
+
+test('a link in the place of what is cleared away is taken away itself, and what it leads to stays', async () => {
+  const [out, other] = ['linked', 'other'].map((name) => path.join(folder, name)) as [string, string]
+  mkdirSync(path.join(other, 'below'), { recursive: true })
+  writeFileSync(path.join(other, 'below/kept.txt'), 'kept')
+  await publish(out, filled('first'))
+  symlinkSync(other, `${out}.next`)
+  symlinkSync(path.join(folder, 'nowhere'), `${out}.last`)
+  await publish(out, async (place) => {
+    mkdirSync(path.join(place, 'below'))
+    symlinkSync(other, path.join(place, 'below/link'))
+    await filled('second')(place)
+  })
+  await publish(out, filled('third'))
+  assert.equal(readFileSync(path.join(out, 'index.html'), 'utf8'), 'third')
+  assert.equal(existsSync(`${out}.next`) || existsSync(`${out}.last`), false)
+  assert.equal(readFileSync(path.join(other, 'below/kept.txt'), 'utf8'), 'kept')
 })
