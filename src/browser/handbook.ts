@@ -18,8 +18,11 @@ const find = document.querySelector<HTMLFormElement>('form#find')
 if (find) void import('./find-your-rung.ts').then(({ startFindYourRung }) => startFindYourRung(find, document))
 else if (own) void import('./own-numbers.ts').then(({ startOwnNumbers }) => startOwnNumbers(own))
 
-/** The day by the reader's own clock, as 2026-10-03. */
-const today = (): string => new Intl.DateTimeFormat('sv-SE', { calendar: 'gregory', numberingSystem: 'latn' }).format()
+/** The day by the reader's own clock, as 2026-10-03. To a slow telephone, a formatter of dates costs more than a page. */
+function today(): string {
+  const now = new Date()
+  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((number) => String(number).padStart(2, '0')).join('-')
+}
 const log = document.querySelector<HTMLElement>('#my-ladders')
 if (log) void import('./my-ladders.ts').then(({ startMyLadders }) => startMyLadders(log, today))
 

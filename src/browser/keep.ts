@@ -14,7 +14,16 @@ function why(error: unknown): string {
 export function kept(name: string): Outcome<{ readonly value: unknown }> {
   try {
     const text = window.localStorage.getItem(name)
-    return { value: text === null ? undefined : (JSON.parse(text) as unknown) }
+    return text === null ? { value: undefined } : readKept(text)
+  } catch (error) {
+    return missing(why(error))
+  }
+}
+
+/** What the letters say that are kept, or why they cannot be read. */
+export function readKept(text: string): Outcome<{ readonly value: unknown }> {
+  try {
+    return { value: JSON.parse(text) as unknown }
   } catch (error) {
     return missing(why(error))
   }

@@ -1,9 +1,9 @@
 import { isMissing, missing, type Missing } from '../quantity/outcome.ts'
-import { forget, keep, keepText, kept } from './keep.ts'
+import { forget, keep, keepText, kept, readKept } from './keep.ts'
 import type { Change } from './log-changes.ts'
 import { isNewer, logReading } from './log-file.ts'
 import { EMPTY, isRefused, type Log, type Refused } from './log-record.ts'
-import { paced } from './paced.ts'
+import { breath, paced } from './paced.ts'
 
 /** The name the log is kept under. */
 export const LOG = 'rungbook:log'
@@ -96,7 +96,8 @@ export function asideText(name: string): string {
 async function stored(text: string | undefined | Missing): Promise<Base> {
   if (isMissing(text)) return { log: EMPTY, blocked: true, trouble: `Nothing can be kept on this device: ${text.missing}.` }
   if (text === undefined) return { log: EMPTY, blocked: false }
-  const found = kept(LOG)
+  await breath() // of a long log, fetching and reading the letters are a task each
+  const found = readKept(text)
   const log = isMissing(found) ? undefined : await paced(logReading(found.value))
   if (log && !isRefused(log)) return { log, text, blocked: false }
   if (!isMissing(found) && isNewer(found.value)) return { log: EMPTY, blocked: true, trouble: 'The log on this device was written by a newer edition of the handbook. It is left as it is: open it there.' }

@@ -1,5 +1,6 @@
 import { finished, formOf } from '../page/finished.ts'
 import type { Entry } from '../page/tongue.ts'
+import { once } from '../quantity/once.ts'
 
 type Words = Readonly<Record<string, Entry>>
 
@@ -7,7 +8,7 @@ type Words = Readonly<Record<string, Entry>>
 declare const SCRIPT_WORDS: string | undefined
 
 const language = typeof document === 'undefined' ? 'en' : document.documentElement.lang || 'en'
-const plurals = new Intl.PluralRules(language)
+const plurals = once(() => new Intl.PluralRules(language))
 
 /** How sentences are said with some words. */
 const speaking = (words: Words): ((text: string) => { readonly text: string }) =>
@@ -15,7 +16,7 @@ const speaking = (words: Words): ((text: string) => { readonly text: string }) =
     language,
     foreign: language.split('-')[0] !== 'en',
     entry: (key) => (Object.hasOwn(words, key) ? words[key] : undefined),
-    form: (entry, numbers) => formOf(entry, numbers, plurals),
+    form: (entry, numbers) => formOf(entry, numbers, { select: (number) => plurals().select(number) }),
     keys: Object.keys(words),
     bold: true,
   })(new Set())

@@ -49,7 +49,7 @@ function shapeOf(key: string): Shape[] {
 }
 
 /** The form of an entry that goes with the numbers in its holes. */
-export function formOf(said: Entry, numbers: readonly (number | undefined)[], plurals: Intl.PluralRules): string {
+export function formOf(said: Entry, numbers: readonly (number | undefined)[], plurals: Pick<Intl.PluralRules, 'select'>): string {
   if (typeof said === 'string') return said
   const number = said.of === undefined ? numbers.find((each) => each !== undefined) : numbers[said.of - 1]
   return (number === undefined ? undefined : said[plurals.select(number)]) ?? said.other
