@@ -53,11 +53,22 @@ function askHere(input: HTMLInputElement, asked: URLSearchParams, ask: () => voi
 async function opened(folder: URL, list: Element): Promise<Index> {
   const metaCacheTag = list.getAttribute('data-tag') ?? ''
   const parts = Number(list.getAttribute('data-parts') ?? 1)
-  const index = (await import(new URL('pagefind.js', folder).href)) as Index
+  const coming = import(new URL('pagefind.js', folder).href) as Promise<Index>
+  setTimeout(() => withSegmenter(list.ownerDocument.documentElement.lang))
+  const index = await coming
   await index.options({ noWorker: true, metaCacheTag }) // it would start its worker by a string that no policy vouches for
   await index.init()
   await Promise.all(Array.from({ length: parts - 1 }, (_, before) => index.mergeIndex(new URL(`part-${before + 1}/`, folder).pathname, { metaCacheTag })))
   return index
+}
+
+/** Loads what the index will take words apart by. Nothing else it does takes a slow telephone as long: done while the line is busy, no task of a search is felt. */
+function withSegmenter(language: string): void {
+  try {
+    new Intl.Segmenter(language, { granularity: 'grapheme' }).segment('')
+  } catch {
+    // an older browser has none, and the index does without
+  }
 }
 
 /** The lists show what the address chooses; what somebody chose before this script was there counts too. The address keeps what is chosen. */
