@@ -32,7 +32,7 @@ export const floorMarkTable = (rung: MeasuredRung): Part => (tongue) => {
   const unable = marks.flatMap(([stature_cm, mark]) => (isMissing(mark) ? [html`<p>At ${amount(stature_cm, 'cm')}: ${notComputed(inWords(mark.missing, rung.model))}</p>`] : []))
   return html`<section data-pagefind-ignore><h2 id="marks">Set up by body height</h2>
 <p>So that this rung is the same load for a tall and a short athlete.</p>
-<div class="scroll" tabindex="0" role="region" aria-labelledby="marks"><table>
+<div class="scroll" tabindex="0" role="region" aria-labelledby="marks"><table class="floor-marks">
 <thead><tr><th scope="col">body height</th>${marks.map(([stature_cm]) => html`<th scope="col">${amount(stature_cm, 'cm')}</th>`)}</tr></thead>
 <tbody>${markRows(rung.inputs).map((row) => html`
 <tr><th scope="row">${row.name}</th>${marks.map(([, mark]) => cell(row, mark))}</tr>`)}

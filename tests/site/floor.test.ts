@@ -110,6 +110,24 @@ test('the keyboard opens folds, runs the timer, and searches to a result and bac
   await page.context().close()
 })
 
+test('the heads of a table of numbers stand where they stood when its rows come', { timeout: 60_000 }, async () => {
+  for (const [width, address] of [[390, '/press-up/floor/'], [1280, '/press-up/floor/'], [390, '/es/press-up/floor/'], [1280, '/es/press-up/floor/']] as const) {
+    const { page } = await demo.opened(address, { viewport: { width, height: 800 } })
+    await ready(page)
+    const heads = await page.evaluate(() =>
+      [...document.querySelectorAll('.kilograms, .floor-marks')].map((table) => {
+        const widths = () => [...table.querySelectorAll('thead th')].map((head) => head.getBoundingClientRect().width)
+        const whole = widths()
+        table.querySelector('tbody')?.remove()
+        return { whole, before: widths() }
+      }),
+    )
+    assert.equal(heads.length, 2)
+    for (const { whole, before } of heads) assert.deepEqual(whole, before, `${address} at ${width}`)
+    await page.context().close()
+  }
+})
+
 test('who asks for less motion sees none', { timeout: 60_000 }, async () => {
   for (const reducedMotion of ['reduce', 'no-preference'] as const) {
     const { page } = await demo.opened('/press-up/floor/', { reducedMotion })
