@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto'
-import { existsSync, fstatSync, futimesSync, readFileSync } from 'node:fs'
+import { existsSync, fstatSync, readFileSync, utimesSync } from 'node:fs'
 import { mkdir, readdir, rename, rm, stat, writeFile } from 'node:fs/promises'
 import os from 'node:os'
 import path from 'node:path'
@@ -56,7 +56,7 @@ export function cacheIn(folder: string): Cache {
   const fileOf = (key: string): string => path.join(folder, key.slice(0, 2), key.slice(2))
   const known = (file: string): Uint8Array | undefined => {
     try {
-      return whileOpen(file, soundBytes)
+      return whileOpen(file, (opened) => soundBytes(opened, file))
     } catch {
       return undefined
     }
@@ -90,18 +90,18 @@ export function cacheIn(folder: string): Cache {
 const keeping = { count: 0 }
 
 /** What an entry holds, if it is whole. One that is asked for stays; once a day is often enough to say so. */
-function soundBytes(opened: number): Uint8Array | undefined {
+function soundBytes(opened: number, file: string): Uint8Array | undefined {
   const whole = readFileSync(opened)
   const bytes = whole.subarray(DIGEST)
   if (whole.toString('latin1', 0, DIGEST) !== sha256(bytes)) return undefined
   const now = Date.now()
-  if (now - fstatSync(opened).mtimeMs > DAY_MS) touch(opened, now)
+  if (now - fstatSync(opened).mtimeMs > DAY_MS) touch(file, now)
   return bytes
 }
 
-function touch(opened: number, now: number): void {
+function touch(file: string, now: number): void {
   try {
-    futimesSync(opened, now / 1000, now / 1000)
+    utimesSync(file, now / 1000, now / 1000)
   } catch {
     // in a folder that can only be read nothing is tidied either
   }

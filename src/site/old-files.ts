@@ -59,10 +59,11 @@ export function oldFiles(before: string, like: Stats): OldFiles {
 /** Where file after file is read when only its digest is wanted: else tens of thousands would have to be cleared away. */
 type Room = { bytes: Uint8Array }
 
-/** The bytes of an open file of a size, in a room where one is given; fewer where it has become shorter. */
+/** The bytes of an open file of a size, in a room where one is given; fewer where it has become shorter, and one more where it has become longer. */
 function readWhole(opened: number, size: number, room: Room = { bytes: new Uint8Array(0) }): Uint8Array {
-  if (room.bytes.length < size) room.bytes = new Uint8Array(size)
+  const most = size + 1
+  if (room.bytes.length < most) room.bytes = new Uint8Array(most)
   let read = 0
-  for (let more = 1; more > 0 && read < size; read += more) more = readSync(opened, room.bytes, read, size - read, read)
+  for (let more = 1; more > 0 && read < most; read += more) more = readSync(opened, room.bytes, read, most - read, read)
   return room.bytes.subarray(0, read)
 }
