@@ -56,7 +56,7 @@ export function cacheIn(folder: string): Cache {
   const fileOf = (key: string): string => path.join(folder, key.slice(0, 2), key.slice(2))
   const known = (file: string): Uint8Array | undefined => {
     try {
-      return whileOpen(file, (opened) => soundBytes(opened, file))
+      return whileOpen(file, (opened) => soundBytes(opened, file), () => undefined)
     } catch {
       return undefined
     }

@@ -14,18 +14,7 @@ export function fileBytes(file: string, kept?: KeptFiles): Uint8Array | string {
   return before && before.look === lookNow(file) ? before.bytes : readAnew(file, kept)
 }
 
-function readAnew(file: string, kept?: KeptFiles): Uint8Array | string {
-  let is_open = false
-  try {
-    return whileOpen(file, (opened) => {
-      is_open = true
-      return readOpened(opened, file, kept)
-    })
-  } catch (error) {
-    if (is_open) throw error
-    return UNOPENED[(error as NodeJS.ErrnoException).code ?? ''] ?? 'it may not be opened'
-  }
-}
+const readAnew = (file: string, kept?: KeptFiles): Uint8Array | string => whileOpen(file, (opened) => readOpened(opened, file, kept), (code) => UNOPENED[code] ?? 'it may not be opened')
 
 function readOpened(opened: number, file: string, kept?: KeptFiles): Uint8Array | string {
   const about = fstatSync(opened, { bigint: true })

@@ -36,7 +36,7 @@ export function oldFiles(before: string, like: Stats): OldFiles {
         if (!about.isFile() || about.mode !== like.mode || about.uid !== like.uid || about.gid !== like.gid) return undefined
         const bytes = readWhole(opened, about.size, room)
         return sha256Of(bytes) === sha256 ? bytes : undefined
-      })
+      }, () => undefined)
     } catch {
       return undefined // such as a file that is just taken away
     }
